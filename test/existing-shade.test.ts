@@ -205,6 +205,154 @@ describe("measured as it is", () => {
   });
 });
 
+/** Plane geometry by hand: a row runs straight from its height at the left edge to that at the right. */
+describe("rows that slant, and a hem that slopes", () => {
+  const columnsFromLeftMm = [50, 450, 850];
+  const rises = ({ lift }: ShadePlan) =>
+    [...lift.cords].sort((a, b) => a.number - b.number).map(({ riseMm }) => riseMm);
+  const expectRises = (shade: ShadePlan, wanted: readonly number[]) => {
+    wanted.forEach((mm, i) => {
+      expectNear(rises(shade)[i] ?? Number.NaN, mm, 1e-6);
+    });
+  };
+  const PARALLEL = { rowsFromHemMm: [100, 300, 500], rowsFromHemRightMm: [190, 390, 590] };
+
+  test.each(LIFT_KINDS)("every cord is as long as its own column asks: %s", (kind) => {
+    // 100 mm at the left edge, 190 mm at the right of 900 mm: a tenth of what lies across.
+    const shade = one(
+      hungJob({ existing: { ...PARALLEL, columnsFromLeftMm, strung: kind }, lift: { kind } }),
+    );
+    expectRises(shade, [1500 - 105, 1500 - 145, 1500 - 185]);
+    expectNear(shade.grid.travelMm, 1500 - 190 - shade.grid.headrailMm, 1e-6);
+    expect(shade.findings.find(({ id }) => id === "existing.rows-on-slope")?.severity).toBe("note");
+    expect(shade.findings.map(({ id }) => id)).not.toContain("existing.slanting-rows");
+  });
+
+  test("as high at one edge as at the other they are those of a level shade", () => {
+    const level = hungJob({ existing: { rowsFromHemMm: [100, 300], columnsFromLeftMm } });
+    const both = hungJob({
+      existing: {
+        rowsFromHemMm: [100, 300],
+        rowsFromHemRightMm: [100, 300],
+        hemFallMm: 0,
+        columnsFromLeftMm,
+      },
+    });
+    expect(one(both).grid).toEqual(one(level).grid);
+  });
+
+  test("over a hem that slopes, under a head that does: from the hem right below to the head right above", () => {
+    const existing: Hung = {
+      rowsFromHemMm: [100, 300],
+      columnsFromLeftMm,
+      hemFallMm: 90,
+      hemLow: "right",
+    };
+    // The length is measured to the low end: the hem lies at 1410 mm on the left and at 1500 mm on the right.
+    expectRises(one(hungJob({ existing })), [1410 + 5 - 100, 1410 + 45 - 100, 1410 + 85 - 100]);
+    const sloping = hungJob({ existing });
+    for (const { windows } of sloping.rooms)
+      for (const { opening } of windows) opening.head = { kind: "angled", fallMm: 180, high: "right" };
+    expectRises(one(sloping), [1315 - 170, 1355 - 90, 1395 - 10]);
+  });
+
+  test("mirrored, its cords are mirrored", () => {
+    const of = (
+      left: readonly number[],
+      right: readonly number[],
+      low: "left" | "right",
+      side: "left" | "right",
+    ) =>
+      one(
+        hungJob({
+          existing: {
+            rowsFromHemMm: [...left],
+            rowsFromHemRightMm: [...right],
+            hemFallMm: 40,
+            hemLow: low,
+            columnsFromLeftMm,
+          },
+          lift: { controlSide: side },
+        }),
+      );
+    const there = of([100, 310], [150, 350], "right", "right");
+    const here = of([150, 350], [100, 310], "left", "left");
+    expectRises(here, [...rises(there)].reverse());
+    expectNear(here.lift.cordTotalMm, there.lift.cordTotalMm, 1e-6);
+  });
+
+  test("unlike each other they are a fault: half of the difference, over 10 mm; even rows answer it", () => {
+    const of = (top: number) =>
+      hungJob({
+        existing: { rowsFromHemMm: [100, 300, 500], rowsFromHemRightMm: [100, 300, top], columnsFromLeftMm },
+      });
+    const found = (job: Job) =>
+      proveRemedies(job, plan(job)).shades[0]?.findings.find(({ id }) => id === "existing.slanting-rows");
+    expect(found(of(519))).toBeUndefined();
+    expect(found(of(521))?.severity).toBe("fix");
+    expect(found(of(521))?.remedies.map(({ label }) => label)).toEqual(["Sew the rings anew at even rows"]);
+    const shade = one(
+      hungJob({ existing: { ...PARALLEL, columnsFromLeftMm, tasks: ["even-rows"], hemFallMm: 30 } }),
+    );
+    // Between the middles of the lowest and the top row, as far above the hem at both edges.
+    expect(shade.grid.rows.map(({ ends }) => [ends?.leftFromHemMm, ends?.rightFromHemMm])).toEqual([
+      [145, 145],
+      [345, 345],
+      [545, 545],
+    ]);
+    expect(shade.existing?.newRows).toEqual([1, 2, 3]);
+  });
+
+  test("of which one edge is missing, or which cross, they are asked for again", () => {
+    const ids = (existing: Hung) => one(hungJob({ existing })).findings.map(({ id }) => id);
+    expect(ids({ rowsFromHemMm: [100, 300], rowsFromHemRightMm: [120], columnsFromLeftMm })).toContain(
+      "existing.one-sided",
+    );
+    expect(ids({ rowsFromHemMm: [100, 300], rowsFromHemRightMm: [300, 300], columnsFromLeftMm })).toContain(
+      "existing.rows-cross",
+    );
+  });
+
+  test("the review counts the edge at which rows are further apart: 200 mm and no more (EN 13120, as reported)", () => {
+    const of = (rightMm: number) => {
+      const existing = {
+        rowsFromHemMm: [100, 280, 460, 640, 820, 1000, 1180, 1360],
+        rowsFromHemRightMm: [100, 280, 460, 640, 820, 1000, 1180, 1180 + rightMm],
+        columnsFromLeftMm,
+      };
+      const shade = one({ ...hungJob({ existing }), place: "eu", purpose: "for-sale" });
+      return shade.safety.results.find(({ ruleId }) => ruleId === "EU-REAR")?.outcome;
+    };
+    expect([of(199), of(202)]).toEqual(["not-shown-to-fail", "failed"]);
+  });
+
+  test("rings that are added lie on the line between both edges, as marked in list and drawing", () => {
+    const job = hungJob({
+      existing: {
+        rowsFromHemMm: [100, 500],
+        rowsFromHemRightMm: [190, 590],
+        columnsFromLeftMm,
+        tasks: ["add-rows"],
+      },
+      making: { fold: { largestSpacingMm: 200, headrailMm: 900 } },
+    });
+    const made = plan(job);
+    const rings = markingList(made).rows.filter((row) => row[2] === "ring" && row[3] === 2);
+    // Row 2 is half way: 300 mm at the left edge, 390 mm at the right.
+    expect(rings.map((row) => row[6])).toEqual([305, 345, 385]);
+    const [shade] = made.shades;
+    if (shade === undefined) throw new Error("invalid test job: no shade");
+    const crossed = drawSheet("marking", made, shade).primitives.flatMap((one) =>
+      one.kind === "marker" && one.shape === "cross" ? [one.at] : [],
+    );
+    for (const [drawnX, y] of crossed.filter((_, i) => i < columnsFromLeftMm.length))
+      expectNear(y, 1500 - (300 + (900 - drawnX) / 10), 1e-6);
+    expect(shade.steps.find(({ id }) => id === "make-added-rings")?.text).toMatch(
+      /at the left edge.*at the right/,
+    );
+  });
+});
+
 describe("what is done to it", () => {
   const fold = { largestSpacingMm: 200, headrailMm: 100 };
 
@@ -479,6 +627,9 @@ test("any shade, however it was measured, is planned, drawn and listed without a
         strung: fc.constantFrom(...LIFT_KINDS),
         rowsFromHemMm: measures(3000),
         columnsFromLeftMm: measures(2500),
+        rowsFromHemRightMm: fc.option(measures(3000), { nil: undefined }),
+        hemFallMm: fc.option(fc.double({ min: 0, max: 2000, noNaN: true }), { nil: undefined }),
+        hemLow: fc.constantFrom("left", "right", undefined),
         massKg: fc.option(fc.double({ min: 0.01, max: 200, noNaN: true }), { nil: undefined }),
         cordYears: fc.option(fc.double({ min: 0, max: 100, noNaN: true }), { nil: undefined }),
       }),

@@ -1,13 +1,17 @@
 import { type Figure, figureRule, type StageResult } from "../figures/index.ts";
+import type { Existing } from "../job/index.ts";
 import {
   type Column,
   columnSpacingMm,
   type Form,
   type Grid,
+  type Row,
   type Size,
   type Stretch,
+  slantMm,
 } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
+import { SAME_LENGTH_MM } from "../units/index.ts";
 import type { ExistingShade } from "./existing-reads.ts";
 import {
   FEWEST_COLUMNS,
@@ -68,7 +72,7 @@ const RAISED = figureRule({
   formula: "T + d + e",
   inputs: {
     T: ["mm", "flat cloth above the gathered rings", "figure:shape.headrail"],
-    d: ["mm", "hem to the bottom row", BY],
+    d: ["mm", "hem to the bottom row, where it lies highest", BY],
     e: ["mm", "what its style hangs lower", "shade/style"],
   },
   cite: cite("geometry"),
@@ -83,7 +87,7 @@ const TRAVEL = figureRule({
   formula: "max(0, L − d − T − g)",
   inputs: {
     L: ["mm", "finished length", "figure:measure.finished-length"],
-    d: ["mm", "hem to the bottom row", BY],
+    d: ["mm", "hem to the bottom row, where it lies highest", BY],
     T: ["mm", "flat cloth above the gathered rings", "figure:shape.headrail"],
     g: ["mm", "what its style keeps of it", "shade/style"],
   },
@@ -120,21 +124,26 @@ interface GridAsked {
 /** Rows where they were measured or are to be, and how the shade folds on them; any other shade as its style lays it. */
 export function gridAsMeasured({ shade, size, planned }: GridAsked): StageResult<{ grid: Grid; form: Form }> {
   const { grid: usual, form } = planned.values;
-  const rows = rowsOfExisting({ shade, size, grid: usual });
-  const [lowest] = rows;
-  if (shade.existing === undefined || lowest === undefined) return planned;
+  const hung = rowsOfExisting({ shade, size, grid: usual });
+  if (shade.existing === undefined || hung.length === 0) return planned;
   const lengthMm = size.finishedLengthMm;
-  const topSectionMm = lengthMm - (rows.at(-1)?.fromHemMm ?? 0);
-  const bottomMm = lowest.fromHemMm;
+  const hemFallMm = hemFallOf(shade.existing, lengthMm);
+  const rows = hung.map((row, i) => asRow(row, i + 1, lengthMm, hemFallMm));
+  const [lowest] = rows;
+  const topSectionMm = rows.at(-1)?.yMm ?? lengthMm;
+  const bottomMm = lowest?.fromHemMm ?? 0;
+  // Its higher end is up first.
+  const highestMm = bottomMm + (lowest === undefined ? 0 : slantMm(lowest));
   const headrail = HEADRAIL.figure({ H: usual.headrailMm, S: topSectionMm });
   const T = headrail.value;
   const lower = usual.raisedHeightMm - usual.headrailMm - usual.bottomSectionMm;
   const kept = lengthMm - usual.bottomSectionMm - usual.headrailMm - usual.travelMm;
-  const raised = RAISED.figure({ T, d: bottomMm, e: lower });
-  const travel = TRAVEL.figure({ L: lengthMm, d: bottomMm, T, g: kept });
+  const raised = RAISED.figure({ T, d: highestMm, e: lower });
+  const travel = TRAVEL.figure({ L: lengthMm, d: highestMm, T, g: kept });
   const grid: Grid = {
-    rows: rows.map(({ fromHemMm }, i) => ({ number: i + 1, fromHemMm, yMm: lengthMm - fromHemMm })),
+    rows,
     columns: usual.columns,
+    ...(hemFallMm === 0 ? {} : { hemFallMm }),
     bottomSectionMm: bottomMm,
     spacingsMm: rows.slice(1).map(({ fromHemMm }, i) => fromHemMm - (rows[i]?.fromHemMm ?? 0)),
     topSectionMm,
@@ -177,7 +186,7 @@ export function rowsOfExisting({
 }): HungRow[] {
   const { existing, making } = shade;
   if (existing === undefined) return [];
-  return layMeasuredRows(measuredOf(existing, size).rowsFromHemMm, {
+  return layMeasuredRows(measuredOf(existing, size).rows, {
     tasks: existing.tasks,
     lengthMm: size.finishedLengthMm,
     headrailMm: grid.headrailMm,
@@ -185,8 +194,26 @@ export function rowsOfExisting({
   });
 }
 
+/** How much lower the right end of the hem hangs than the left, mm. */
+function hemFallOf({ hemFallMm = 0, hemLow }: Existing, lengthMm: number): number {
+  const mm = Math.min(hemFallMm, lengthMm);
+  return hemLow === "left" ? -mm : mm;
+}
+
+/** A measured row over its hem: its ends where they, or those of the hem, do not lie as high as each other. */
+function asRow({ leftMm, rightMm }: HungRow, number: number, lengthMm: number, hemFallMm: number): Row {
+  // The length is measured to the low end of the hem.
+  const hemYMm = (half: number) => lengthMm - Math.abs(hemFallMm) / 2 + half * hemFallMm;
+  const [leftYMm, rightYMm] = [hemYMm(-0.5) - leftMm, hemYMm(0.5) - rightMm];
+  const yMm = (leftYMm + rightYMm) / 2;
+  const fallMm = rightYMm - leftYMm;
+  const row = { number, fromHemMm: lengthMm - yMm, yMm };
+  if (Math.abs(fallMm) < SAME_LENGTH_MM && hemFallMm === 0) return row;
+  return { ...row, ends: { leftFromHemMm: leftMm, rightFromHemMm: rightMm, fallMm } };
+}
+
 /** The same cloth over other rows: every stretch gets what its style lays there; ribs lie at every row or at none. */
-function formOn(rows: readonly HungRow[], form: Form, lengthMm: number): Form {
+function formOn(rows: readonly Row[], form: Form, lengthMm: number): Form {
   const hasRibs = form.ribs.rows.length > 0;
   const all = rows.map((_, i) => i + 1);
   const { between, ...ribs } = form.ribs;

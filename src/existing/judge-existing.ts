@@ -7,7 +7,7 @@ import {
   type LiftKind,
   settingPatch,
 } from "../job/index.ts";
-import type { ExistingPlan } from "../shade-plan/index.ts";
+import { type ExistingPlan, slantMm } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { forceText, lengthText, trimmed } from "../units/index.ts";
 import { counted } from "../words/index.ts";
@@ -44,6 +44,20 @@ const UNEVEN = figureRule({
   inputs: {
     S: ["mm", "largest spacing of rows", "shade/existing"],
     s: ["mm", "smallest spacing of rows", "shade/existing"],
+  },
+  cite: cite("geometry", "a fold hangs down by half of its spacing"),
+  compute: ({ S, s }) => (S - s) / 2,
+});
+
+const SLANTING = figureRule({
+  id: "existing.slanting-rows",
+  label: "Folds out of level from edge to edge",
+  symbol: "w",
+  unit: "mm",
+  formula: "(S − s) / 2",
+  inputs: {
+    S: ["mm", "two rows apart at the edge where that is more", "shade/existing"],
+    s: ["mm", "the same rows apart at the other edge", "shade/existing"],
   },
   cite: cite("geometry", "a fold hangs down by half of its spacing"),
   compute: ({ S, s }) => (S - s) / 2,
@@ -87,7 +101,10 @@ interface Judged {
 export function judgeExisting(input: ExistingInput, existing: Existing, plan: ExistingPlan): Judged {
   return together([
     outside(input, existing),
+    oneSided(input, existing),
+    crossingRows(input),
     unevenRows(input),
+    slantingRows(input),
     wideRows(input, existing),
     highTopRow(input),
     unevenBays(input, existing),
@@ -108,7 +125,7 @@ const NOTHING: Judged = { findings: [], workings: [] };
 
 function base({ shade }: ExistingInput, field: string) {
   return {
-    stage: ["rowsFromHemMm", "columnsFromLeftMm"].includes(field) ? "shape" : "rig",
+    stage: ["rowsFromHemMm", "rowsFromHemRightMm", "columnsFromLeftMm"].includes(field) ? "shape" : "rig",
     shadeId: shade.shadeId,
     path: `${shade.path}/shade/existing/${field}`,
   } as const;
@@ -120,9 +137,9 @@ function doAlso({ shade }: ExistingInput, task: ExistingTask, label: string): Re
 }
 
 function outside(input: ExistingInput, existing: Existing): Judged {
-  const { outside: count, rowsFromHemMm, columnsMm } = measuredOf(existing, input.size);
+  const { outside: count, rows, columnsMm } = measuredOf(existing, input.size);
   const { size, shade } = input;
-  if (count === 0 && (rowsFromHemMm.length === 0 || columnsMm.length < FEWEST_COLUMNS)) return tooFew(input);
+  if (count === 0 && (rows.length === 0 || columnsMm.length < FEWEST_COLUMNS)) return tooFew(input);
   if (count === 0) return NOTHING;
   const text = (mm: number) => lengthText(mm, shade.units);
   return {
@@ -179,6 +196,102 @@ function unevenRows(input: ExistingInput): Judged {
   };
 }
 
+/** Of some rows one edge alone was measured. */
+function oneSided(input: ExistingInput, existing: Existing): Judged {
+  const { oneSided: count } = measuredOf(existing, input.size);
+  if (count === 0) return NOTHING;
+  return {
+    findings: [
+      {
+        ...base(input, "rowsFromHemRightMm"),
+        id: "existing.one-sided",
+        severity: "stop",
+        text: `${counted(count, "row")} ${count === 1 ? "was" : "were"} measured at one edge alone, and ${count === 1 ? "is" : "are"} taken as level: measure every row at both.`,
+        cite: cite("geometry"),
+        remedies: [],
+      },
+    ],
+    workings: [],
+  };
+}
+
+/** Two neighbours apart at both edges seen from the room. */
+function endSpacings({ grid }: ExistingInput): { leftMm: number; rightMm: number }[] {
+  return grid.rows.slice(1).map((row, i) => {
+    const below = grid.rows[i];
+    const falls = ((row.ends?.fallMm ?? 0) - (below?.ends?.fallMm ?? 0)) / 2;
+    const midMm = row.fromHemMm - (below?.fromHemMm ?? 0);
+    return { leftMm: midMm + falls, rightMm: midMm - falls };
+  });
+}
+
+/** A row that runs into the one above it holds no fold there. */
+function crossingRows(input: ExistingInput): Judged {
+  const crossing = endSpacings(input).findIndex(({ leftMm, rightMm }) => Math.min(leftMm, rightMm) <= 0);
+  if (crossing < 0) return NOTHING;
+  return {
+    findings: [
+      {
+        ...base(input, "rowsFromHemRightMm"),
+        id: "existing.rows-cross",
+        severity: "stop",
+        text: `Rows ${crossing + 1} and ${crossing + 2} cross from edge to edge: measure both again, up from the hem at each edge.`,
+        cite: cite("geometry"),
+        remedies: [doAlso(input, "even-rows", "Sew the rings anew at even rows")],
+      },
+    ],
+    workings: [],
+  };
+}
+
+/** Rows that slant: unlike each other the folds hang askew; all alike they hang along them. */
+function slantingRows(input: ExistingInput): Judged {
+  const { grid, shade } = input;
+  if (grid.rows.every(({ ends }) => ends === undefined)) return NOTHING;
+  const text = (mm: number) => lengthText(mm, shade.units);
+  const apart = endSpacings(input).reduce(
+    (worst, one) =>
+      Math.abs(one.leftMm - one.rightMm) > Math.abs(worst.leftMm - worst.rightMm) ? one : worst,
+    { leftMm: 0, rightMm: 0 },
+  );
+  const askew = SLANTING.figure({
+    S: Math.max(apart.leftMm, apart.rightMm),
+    s: Math.min(apart.leftMm, apart.rightMm),
+  });
+  if (askew.value > SEEN_UNEVEN.value) {
+    return {
+      findings: [
+        {
+          ...base(input, "rowsFromHemRightMm"),
+          id: "existing.slanting-rows",
+          severity: "fix",
+          text: `Rows slant unlike each other: two of them are ${text(apart.leftMm)} apart at the left edge and ${text(apart.rightMm)} at the right. Raised, folds hang up to ${text(askew.value)} out of level.`,
+          cite: SEEN_UNEVEN.cite,
+          figures: ["existing.slanting-rows"],
+          remedies: [doAlso(input, "even-rows", "Sew the rings anew at even rows")],
+        },
+      ],
+      workings: [askew],
+    };
+  }
+  const falls = grid.rows.map(({ ends }) => ends?.fallMm ?? 0);
+  const fallMm = falls.reduce((most, mm) => (Math.abs(mm) > Math.abs(most) ? mm : most), 0);
+  const hem = grid.hemFallMm === undefined ? "its hem" : "the low end of its hem";
+  return {
+    findings: [
+      {
+        ...base(input, "rowsFromHemRightMm"),
+        id: "existing.rows-on-slope",
+        severity: "note",
+        text: `Its rows lie up to ${text(Math.abs(fallMm))} lower at the ${fallMm < 0 ? "left" : "right"} edge: folds hang along them and not along a level line, and the higher end is up first, when ${hem} hangs ${text(grid.raisedHeightMm)} below the top. Every cord is as long as its own column asks.`,
+        cite: cite("geometry"),
+        remedies: [],
+      },
+    ],
+    workings: [askew],
+  };
+}
+
 function isGraded(spacingsMm: readonly number[]): boolean {
   const steps = spacingsMm.slice(1).map((mm, i) => mm - (spacingsMm[i] ?? 0));
   const sameWay = steps.every((step) => step >= 0) || steps.every((step) => step <= 0);
@@ -188,7 +301,10 @@ function isGraded(spacingsMm: readonly number[]): boolean {
 function wideRows(input: ExistingInput, { tasks }: Existing): Judged {
   const { grid, shade } = input;
   const limit = shade.making.fold.largestSpacingMm;
-  const widest = Math.max(0, ...grid.spacingsMm, grid.topSectionMm - grid.headrailMm);
+  const ends = endSpacings(input).flatMap(({ leftMm, rightMm }) => [leftMm, rightMm]);
+  const top = grid.rows.at(-1);
+  const topMm = grid.topSectionMm - grid.headrailMm + (top === undefined ? 0 : slantMm(top));
+  const widest = Math.max(0, ...ends, topMm);
   if (widest <= limit + 0.5) return NOTHING;
   const text = (mm: number) => lengthText(mm, shade.units);
   return {

@@ -37,7 +37,20 @@ export const existingSchema = z
       description: "How its cords run up the back now: bare through rings, or in sleeves that stay",
     }),
     rowsFromHemMm: z.array(lengthMm).min(1).max(200).meta({
-      description: "Rows of rings above the finished hem, each as measured, mm",
+      description:
+        "Rows of rings above the finished hem, each as measured, at the left edge where they slant, mm",
+    }),
+    rowsFromHemRightMm: z.array(lengthMm).min(1).max(200).optional().meta({
+      description:
+        "Rows that slant: the same rows above the hem at the right edge; as at the left where absent, mm",
+    }),
+    hemFallMm: lengthMm.optional().meta({
+      description:
+        "Hem that slopes: how much lower its low end hangs than the other, mm; the length is measured to the low end",
+    }),
+    hemLow: z.enum(["left", "right"]).optional().meta({
+      description:
+        "Hem that slopes: the end that hangs lower, seen from the room; the right one where absent",
     }),
     columnsFromLeftMm: z.array(lengthMm).min(2).max(60).meta({
       description: "Columns of rings from the left finished edge seen from the room, each as measured, mm",

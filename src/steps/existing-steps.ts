@@ -1,5 +1,5 @@
 import { LIFT_TRAITS } from "../job/index.ts";
-import type { ExistingPlan, Step } from "../shade-plan/index.ts";
+import type { ExistingPlan, Row, Step } from "../shade-plan/index.ts";
 import { counted, LADDER, listed, SMALL_PARTS } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
 import { cordCaution } from "./cord-caution.ts";
@@ -56,6 +56,7 @@ function staysStrung(id: string, existing: ExistingPlan): boolean {
 }
 
 function measured({ grid, size, len, existing }: Bench): Step {
+  const { hemFallMm } = grid;
   const columns = grid.columns.filter(({ number }) => existing?.newColumns.includes(number) !== true);
   return {
     id: "measure-hung",
@@ -63,7 +64,9 @@ function measured({ grid, size, len, existing }: Bench): Step {
     title: "Measure the shade as it hangs",
     text: sentences(
       `Let it right down. This plan rests on a shade ${len(size.finishedWidthMm)} wide and ${len(size.finishedLengthMm)} long from the top front edge of the board to the hem, with ${counted(columns.length, "column")} at ${listed(columns.map(({ xMm }) => len(xMm)))} from the left edge seen from the room.`,
-      "Measure each row of rings up from the hem, at both sides: where the two sides differ by more than a few marks, the rings of that row sit slantwise and it folds askew.",
+      hemFallMm !== undefined &&
+        `The hem slopes: its ${hemFallMm < 0 ? "left" : "right"} end hangs ${len(Math.abs(hemFallMm))} lower, and the length is that down to it.`,
+      "Measure each row of rings up from the hem right below, at both edges. A row that slants is entered with its height at each.",
       "Look at the window with the shade down, and write down how it is strung before anything is cut.",
     ),
     check:
@@ -85,6 +88,13 @@ function takeDown(bench: Bench): Step {
   };
 }
 
+/** A row above the hem; of one that slants both its ends. */
+function rowText({ fromHemMm, ends }: Row, len: (mm: number) => string): string {
+  return ends === undefined
+    ? len(fromHemMm)
+    : `${len(ends.leftFromHemMm)} at the left edge seen from the room and ${len(ends.rightFromHemMm)} at the right`;
+}
+
 /** Rows that are new, or have moved, from the hem up. */
 function addedRings(bench: Bench, existing: ExistingPlan): Step {
   const { grid, resolved, len, back } = bench;
@@ -100,7 +110,7 @@ function addedRings(bench: Bench, existing: ExistingPlan): Step {
       rows.length > 0 &&
         `Mark on the ${back}, each measured from the hem up: ${placed(
           "row",
-          rows.map((row) => ({ number: row.number, at: len(row.fromHemMm) })),
+          rows.map((row) => ({ number: row.number, at: rowText(row, len) })),
         )}. Sew a ring, ${resolved.ring.name}, on each of these rows at every one of the ${counted(grid.columns.length, "column")}.`,
       columns.length > 0 &&
         `Mark the added ${columns.length === 1 ? "column" : "columns"}, measured from the left edge seen from the room: ${placed(

@@ -1,5 +1,5 @@
 import type { Plan, ShadePlan } from "../plan/index.ts";
-import { rowsToSew } from "../shade-plan/index.ts";
+import { ringFromHemMm, rowsToSew } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { type Cell, type Table, textAndMm } from "./table.ts";
 
@@ -27,7 +27,7 @@ export function markingList(plan: Plan): Table {
   };
 }
 
-function ringRows({ roomName, windowName, grid, existing }: ShadePlan, units: UnitChoice): Cell[][] {
+function ringRows({ roomName, windowName, grid, size, existing }: ShadePlan, units: UnitChoice): Cell[][] {
   return rowsToSew(grid, existing).flatMap(({ row, columns }) =>
     columns.map((column) => [
       roomName,
@@ -35,7 +35,7 @@ function ringRows({ roomName, windowName, grid, existing }: ShadePlan, units: Un
       "ring",
       row.number,
       column.number,
-      ...textAndMm(row.fromHemMm, units),
+      ...textAndMm(ringFromHemMm(row, column.xMm, size.finishedWidthMm), units),
       ...textAndMm(column.xMm, units),
     ]),
   );

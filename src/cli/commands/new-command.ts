@@ -46,6 +46,7 @@ interface NewOptions {
   existing?: ExistingTask[];
   strung?: LiftKind;
   rows?: string;
+  rowsRight?: string;
   columns?: string;
   out?: string;
 }
@@ -56,6 +57,7 @@ const FIELD_OPTIONS: Record<string, string> = {
   "rooms[0].windows[0].opening.widthsMm[0]": "--width",
   "rooms[0].windows[0].opening.heightsMm[0]": "--length",
   "rooms[0].windows[0].shade.existing.rowsFromHemMm": "--rows",
+  "rooms[0].windows[0].shade.existing.rowsFromHemRightMm": "--rows-right",
   "rooms[0].windows[0].shade.existing.columnsFromLeftMm": "--columns",
 };
 
@@ -76,19 +78,30 @@ function lengthsOf(option: string, text: string | undefined, units: UnitChoice):
     .map((part) => lengthOf(option, part, units));
 }
 
+/** What only a shade that hangs already has. */
+const STRAYS = [
+  ["strung", "--strung"],
+  ["rows", "--rows"],
+  ["rowsRight", "--rows-right"],
+  ["columns", "--columns"],
+] as const;
+
 /** A shade that hangs already: what is to be done to it, and its rows and columns as measured. */
 function existingOf(options: NewOptions, units: UnitChoice) {
   const { existing: tasks, strung } = options;
   if (tasks === undefined) {
-    const stray = (["strung", "rows", "columns"] as const).find((option) => options[option] !== undefined);
+    const stray = STRAYS.find(([option]) => options[option] !== undefined);
     if (stray !== undefined)
-      throw badInput(`--${stray}`, JSON.stringify(options[stray]), "--existing with what is to be done");
+      throw badInput(stray[1], JSON.stringify(options[stray[0]]), "--existing with what is to be done");
     return undefined;
   }
   return {
     tasks,
     strung,
     rowsFromHemMm: lengthsOf("--rows", options.rows, units),
+    ...(options.rowsRight === undefined
+      ? {}
+      : { rowsFromHemRightMm: lengthsOf("--rows-right", options.rowsRight, units) }),
     columnsFromLeftMm: lengthsOf("--columns", options.columns, units),
   };
 }
@@ -173,6 +186,7 @@ export function addNew(program: Command, io: Io): void {
       new Option("--strung <lift>", "how it is raised now; a cleat where it is left out").choices(LIFT_KINDS),
     )
     .option("--rows <lengths>", "its rows of rings above the hem, with ; between: '4; 11 1/2; 19'")
+    .option("--rows-right <lengths>", "the same rows at its right edge, where they slant")
     .option("--columns <lengths>", "its columns from the left edge, with ; between")
     .option("--out <file>", "new file to write; without it the job is printed")
     .option("--json", "print the job, also when it is written to a file")

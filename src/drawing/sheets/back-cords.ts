@@ -30,7 +30,7 @@ export function laneStepMm({ shade }: SheetInput): number {
 export function drawCords(
   input: LockSheetInput | CleatSheetInput,
   across: (xMm: number) => number,
-  bottomRowYMm: number,
+  bottomRingYMm: (xMm: number) => number,
 ): DrawnCord[] {
   const { lift, board, size } = input.shade;
   const step = laneStepMm(input);
@@ -61,7 +61,7 @@ export function drawCords(
         number: cord.number,
         laneMm,
         points: [
-          [x, bottomRowYMm],
+          [x, bottomRingYMm(columnX)],
           [x, headYMm(size, columnX) + laneMm],
           ...along.map(([xMm, yMm]): Point => [across(xMm), yMm + laneMm]),
           [turnX(cord), headYMm(size, exitMm) + laneMm],

@@ -14,9 +14,11 @@ import {
   type TubeSheetInput,
 } from "./lift-input.ts";
 import { ringMarks, ringWords } from "./ring-marks.ts";
+import { rowFacts } from "./row-facts.ts";
 import { shapeNow } from "./shape-now.ts";
 import { callout, cordTag, dimensionOf, line, note, rect } from "./shapes.ts";
 import { figureRef, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
+import { slantOf } from "./slanted.ts";
 import { axisYMm, tubeCords, tubeElevation } from "./tube-elevation.ts";
 import { drawVisibleLine, seenFrom } from "./visible-lines.ts";
 
@@ -35,6 +37,7 @@ export function drawBack(input: SheetInput): Drawing {
   const shape = visible.section;
   const { id, words } = raiseName(raise);
   const across = (xMm: number) => size.finishedWidthMm - xMm;
+  const slant = slantOf(shade, shape) ?? ((_: number, yMm: number) => yMm);
   return {
     id: `back${id}`,
     title: "Back and rig",
@@ -47,14 +50,14 @@ export function drawBack(input: SheetInput): Drawing {
       ...ringMarks(
         shape.rows.map(({ number, yMm }) => ({ number, mm: yMm })),
         grid.columns.map(({ number, xMm }) => ({ number, mm: across(xMm) })),
-      ),
+      ).map((ring) => ({ ...ring, at: [ring.at[0], slant(across(ring.at[0]), ring.at[1])] as Point })),
       ...(isLockSheet(input) ? drawLockRig(input, across, shape) : []),
       ...(isCleatSheet(input) ? drawCleatRig(input, across, shape) : []),
       ...(isTubeSheet(input) ? drawTubeRig(input, across, shape) : []),
       ...drawMeasures(input, visible, across),
     ],
     facts: [
-      ...grid.rows.map((row) => lengthFact(`Row ${row.number} above the hem`, row.fromHemMm, units)),
+      ...grid.rows.flatMap((row) => rowFacts(row, units)),
       ...grid.columns.map((column) =>
         lengthFact(`Column ${column.number} from the left edge seen from the room`, column.xMm, units),
       ),
@@ -82,8 +85,15 @@ function cordFacts(lift: Lift): Fact[] {
   }));
 }
 
+/** Height of the bottom ring of a column as the shade hangs now. */
+function bottomRingsOf({ shade }: SheetInput, shape: RaisedShape): (xMm: number) => number {
+  const slant = slantOf(shade, shape);
+  const yMm = shape.rows[0]?.yMm ?? 0;
+  return (xMm) => slant?.(xMm, yMm) ?? yMm;
+}
+
 function drawLockRig(input: LockSheetInput, across: (x: number) => number, shape: RaisedShape): Primitive[] {
-  const cords = drawCords(input, across, shape.rows[0]?.yMm ?? 0);
+  const cords = drawCords(input, across, bottomRingsOf(input, shape));
   return [
     ...drawCordLines(cords),
     ...drawEyes(input, across, cords),
@@ -98,7 +108,7 @@ function drawCleatRig(
   shape: RaisedShape,
 ): Primitive[] {
   const { lift, board, size } = input.shade;
-  const cords = drawCords(input, across, shape.rows[0]?.yMm ?? 0);
+  const cords = drawCords(input, across, bottomRingsOf(input, shape));
   const x = across(lift.turn.xMm);
   const end = tailEndYMm(input, input.raise);
   const top = headYMm(size, lift.turn.xMm) + board.thicknessMm;
@@ -130,7 +140,7 @@ function drawTubeRig(input: TubeSheetInput, across: (x: number) => number, shape
   const inward = driveX > size.finishedWidthMm / 2 ? -1 : 1;
   return [
     ...tubeControl(input, across),
-    ...tubeCords(input, across, shape.rows[0]?.yMm ?? 0),
+    ...tubeCords(input, across, bottomRingsOf(input, shape)),
     ...tubeElevation(input, across),
     ...lift.cords.map(
       (cord): Primitive => ({
@@ -196,20 +206,28 @@ function drawBarAndRibs(
   const { bar } = shade.form;
   const { ribLengthMm, ribLines } = shade.cloth;
   const primitives: Primitive[] = [];
+  const slant = slantOf(shade, shape);
+  // A rod follows its row, and a bar its hem.
+  const along = (one: ReturnType<typeof rect>) =>
+    slant === undefined
+      ? one
+      : { ...one, points: one.points.map(([x, y]): Point => [x, slant(across(x), y)]) };
   if (ribLengthMm !== undefined) {
     const ribbed = new Set(ribLines.map((rib) => rib.row));
     const role = shade.form.ribs.face === "front" ? "hidden" : "rib";
     for (const row of shape.rows.filter((one) => ribbed.has(one.number)))
       primitives.push(
-        rect(
-          role,
-          {
-            x: (width - ribLengthMm) / 2,
-            y: row.yMm - RIB_FACE_MM / 2,
-            width: ribLengthMm,
-            height: RIB_FACE_MM,
-          },
-          { part: `rib-${row.number}` },
+        along(
+          rect(
+            role,
+            {
+              x: (width - ribLengthMm) / 2,
+              y: row.yMm - RIB_FACE_MM / 2,
+              width: ribLengthMm,
+              height: RIB_FACE_MM,
+            },
+            { part: `rib-${row.number}` },
+          ),
         ),
       );
   }
@@ -217,9 +235,10 @@ function drawBarAndRibs(
     const x = across(bar.toMm);
     const barLengthMm = bar.toMm - bar.fromMm;
     const y = shape.hemYMm - BAR_FACE_MM - 4;
+    const barAt = (barX: number, barY: number): Point => [barX, slant?.(across(barX), barY) ?? barY];
     primitives.push(
-      rect("bar", { x, y, width: barLengthMm, height: BAR_FACE_MM }, { part: "bar" }),
-      callout([x + barLengthMm - 6, y + BAR_FACE_MM / 2], "weight bar", [4.5, 3.5], {
+      along(rect("bar", { x, y, width: barLengthMm, height: BAR_FACE_MM }, { part: "bar" })),
+      callout(barAt(x + barLengthMm - 6, y + BAR_FACE_MM / 2), "weight bar", [4.5, 3.5], {
         part: "bar",
         yields: true,
       }),
@@ -339,11 +358,12 @@ function drawMeasures(
   const width = shade.size.finishedWidthMm;
   const hem = lowestYMm ?? shape.hemYMm;
   const lowest = Math.max(hem, shape.bottomYMm);
+  const slant = slantOf(shade, shape) ?? ((_: number, yMm: number) => yMm);
   const rows = shape.rows.map((row) =>
     dimensionOf(
       {
-        from: [0, hem],
-        to: [0, row.yMm],
+        from: [0, slant(across(0), hem)],
+        to: [0, slant(across(0), row.yMm)],
         offset: 7,
         running: "rows",
         part: `row-${row.number}`,
@@ -383,7 +403,11 @@ function drawMeasures(
     ),
     note([0, hem], "hem", { anchor: "end", shiftPaperMm: [-9, 0], yields: true }),
     ...shape.rows.map((row) =>
-      note([width, row.yMm], `row ${row.number}`, { anchor: "start", shiftPaperMm: [2, 0], yields: true }),
+      note([width, slant(across(width), row.yMm)], `row ${row.number}`, {
+        anchor: "start",
+        shiftPaperMm: [2, 0],
+        yields: true,
+      }),
     ),
   ];
 }

@@ -1,8 +1,9 @@
-import { type ClothMark, ringCount } from "../../shade-plan/index.ts";
+import { type ClothMark, hemYMm, ringCount, ringYMm, rowsToSew } from "../../shade-plan/index.ts";
 import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
 import { flatFace, MARK_ROLES, marksAlong, plannedBoardAllowanceMm } from "./cloth-marks.ts";
 import { cornerFacts, drawCorner } from "./hem-corner.ts";
 import { ringMarks, ringWords } from "./ring-marks.ts";
+import { rowFacts } from "./row-facts.ts";
 import { drawShapedPanel, lowerEdge, panelFacts } from "./shaped-panel.ts";
 import { dimensionOf, line, movedOnPaper, name, note, rect } from "./shapes.ts";
 import { figureRef, lengthFact, type SheetInput } from "./sheet-input.ts";
@@ -28,33 +29,55 @@ export function drawMarking(input: SheetInput): Drawing {
   return {
     id: "marking",
     title: "Marking",
-    caption: `The back laid flat, hemmed, before it goes on the board. What is left from the room lies on the right here. Mark rows from the hem up at both edges and in the middle.${ringWords(grid.rows, grid.columns)}`,
+    caption: `${laidFlat(shade)} What is left from the room lies on the right here. Mark rows from the hem up at both edges${slants(grid) ? ", and join the two marks" : " and in the middle"}.${ringWords(grid.rows, grid.columns)}`,
     primitives: [
       ...drawFlat(input),
       ...drawPoints(input),
       ...drawMeasures(input),
-      ...drawPockets(input),
-      ...drawClothMarks(input),
-      ...movedOnPaper(drawShapedPanel(input, backRole(input), plannedBoardAllowanceMm(input.shade)), [
-        0,
-        BELOW_PAPER_MM,
-      ]),
-      ...drawSeams(input),
-      ...drawCorners(input),
+      // Of a shade that hangs nothing but rings is sewn.
+      ...(shade.existing === undefined
+        ? [
+            ...drawPockets(input),
+            ...drawClothMarks(input),
+            ...movedOnPaper(drawShapedPanel(input, backRole(input), beyondMm(shade)), [0, BELOW_PAPER_MM]),
+            ...drawSeams(input),
+            ...drawCorners(input),
+          ]
+        : []),
     ],
     facts: [
-      ...grid.rows.map((row) => lengthFact(`Row ${row.number} above the hem`, row.fromHemMm, units)),
+      ...grid.rows.flatMap((row) => rowFacts(row, units)),
       ...grid.columns.map((column) =>
         lengthFact(`Column ${column.number} from the left edge seen from the room`, column.xMm, units),
       ),
-      ...pocketFacts(input),
-      ...markFacts(input),
-      ...panelFacts(input),
-      ...seamFacts(input),
-      ...cornerFacts(input),
+      ...(shade.existing === undefined
+        ? [
+            ...pocketFacts(input),
+            ...markFacts(input),
+            ...panelFacts(input),
+            ...seamFacts(input),
+            ...cornerFacts(input),
+          ]
+        : [{ label: "Rings to sew", text: String(shade.existing.takes.rings) }]),
       { label: "Rings", text: String(ringCount(grid, shade.form)) },
     ],
   };
+}
+
+/** One that hangs already has its own rings: those that are sewn now are drawn as points. */
+function laidFlat({ existing }: SheetInput["shade"]): string {
+  return existing === undefined
+    ? "The back laid flat, hemmed, before it goes on the board."
+    : "The back of the shade, taken down and laid flat. Rings to sew are crossed; all others are there.";
+}
+
+/** Cloth above the top line: one that hangs stays on its board. */
+function beyondMm(shade: SheetInput["shade"]): number {
+  return shade.existing === undefined ? plannedBoardAllowanceMm(shade) : 0;
+}
+
+function slants({ rows }: SheetInput["shade"]["grid"]): boolean {
+  return rows.some(({ ends }) => ends !== undefined);
 }
 
 function pocketFacts({ shade, units }: SheetInput): Fact[] {
@@ -88,7 +111,7 @@ function backRole({ shade }: SheetInput) {
 
 function drawFlat(input: SheetInput): Primitive[] {
   const { finishedWidthMm: width, finishedLengthMm: length } = input.shade.size;
-  const beyond = plannedBoardAllowanceMm(input.shade);
+  const beyond = beyondMm(input.shade);
   const role = backRole(input);
   const edges: Point[] = [[0, -beyond], ...lowerEdge(input), [width, -beyond]];
   return [
@@ -96,10 +119,14 @@ function drawFlat(input: SheetInput): Primitive[] {
       ? rect(role, { x: 0, y: -beyond, width, height: length + beyond })
       : line(role, edges, { closed: true }),
     line("finishedEdge", edges),
-    line("cut", [
-      [0, -beyond],
-      [width, -beyond],
-    ]),
+    ...(beyond > 0
+      ? [
+          line("cut", [
+            [0, -beyond],
+            [width, -beyond],
+          ]),
+        ]
+      : []),
     line(
       "markLine",
       [
@@ -153,8 +180,7 @@ function drawCorners(input: SheetInput): Primitive[] {
       : 0,
     shade.form.marks.length > 0 ? flatFace(shade).lengthMm : 0,
   ];
-  const aboveMm =
-    Math.max(...before) > 0 ? Math.max(...before) + 2 * plannedBoardAllowanceMm(input.shade) : 0;
+  const aboveMm = Math.max(...before) > 0 ? Math.max(...before) + 2 * beyondMm(input.shade) : 0;
   const paperMm = BELOW_PAPER_MM * (aboveMm > 0 ? 2 : 1);
   return movedOnPaper(drawCorner(input, shade.size.finishedLengthMm + aboveMm), [0, paperMm]);
 }
@@ -166,33 +192,60 @@ function drawPoints(input: SheetInput): Primitive[] {
     grid.rows.map(({ number, yMm }) => ({ number, mm: yMm })),
     grid.columns.map(({ number, xMm }) => ({ number, mm: width - xMm })),
   );
-  return grid.rows.flatMap((row): Primitive[] => [
-    line(
-      "fold",
-      [
-        [0, row.yMm],
-        [width, row.yMm],
-      ],
-      { part: `row-${row.number}` },
+  const sewn = new Set(
+    rowsToSew(grid, input.shade.existing).flatMap(({ row, columns }) =>
+      columns.map(({ number }) => `ring-${row.number}-${number}`),
     ),
-    ...rings.filter(({ at }) => at[1] === row.yMm),
-    note([width, row.yMm], `row ${row.number}`, { anchor: "start", shiftPaperMm: [2, 0], yields: true }),
-  ]);
+  );
+  const isHung = input.shade.existing !== undefined;
+  return grid.rows.flatMap((row): Primitive[] => {
+    // Drawn from behind: what is left from the room lies on the right.
+    const yAt = (drawnX: number) => ringYMm(row, width - drawnX, width);
+    return [
+      line(
+        "fold",
+        [
+          [0, yAt(0)],
+          [width, yAt(width)],
+        ],
+        { part: `row-${row.number}` },
+      ),
+      ...rings
+        .filter(({ at }) => at[1] === row.yMm)
+        .flatMap((ring): Primitive[] => {
+          const at: Point = [ring.at[0], yAt(ring.at[0])];
+          const isSewn = isHung && sewn.has(ring.part ?? "");
+          return [
+            { ...ring, at },
+            ...(isSewn ? [{ ...ring, at, shape: "cross", part: `sew-${ring.part}` } as const] : []),
+          ];
+        }),
+      note([width, yAt(width)], `row ${row.number}`, {
+        anchor: "start",
+        shiftPaperMm: [2, 0],
+        yields: true,
+      }),
+    ];
+  });
 }
 
 function drawMeasures(input: SheetInput): Primitive[] {
   const { shade, units } = input;
   const { finishedWidthMm: width, finishedLengthMm: length } = shade.size;
   const up = (yMm: number, rest: Record<string, string>) =>
-    dimensionOf({ from: [0, length], to: [0, yMm], offset: 7, running: "rows", ...rest }, units);
+    dimensionOf(
+      { from: [0, hemYMm(shade.grid, shade.size, width)], to: [0, yMm], offset: 7, running: "rows", ...rest },
+      units,
+    );
   const over = (xMm: number, rest: Record<string, string>) =>
     dimensionOf(
       { from: [width, length], to: [width - xMm, length], offset: 7, running: "columns", ...rest },
       units,
     );
-  const beyond = plannedBoardAllowanceMm(input.shade);
+  const beyond = beyondMm(input.shade);
   return [
-    ...shade.grid.rows.map((row) => up(row.yMm, { part: `row-${row.number}` })),
+    // On the left of the drawing lies what is right from the room.
+    ...shade.grid.rows.map((row) => up(ringYMm(row, width, width), { part: `row-${row.number}` })),
     up(0, { part: "top-line", ...figureRef(input, "measure.finished-length") }),
     ...shade.grid.columns.map((column) =>
       over(column.xMm, { part: `column-${column.number}`, ...figureRef(input, "shape.column-spacing") }),
@@ -206,7 +259,14 @@ function drawMeasures(input: SheetInput): Primitive[] {
       },
       units,
     ),
-    dimensionOf({ from: [width, -beyond], to: [width, 0], offset: 5, label: "board", part: "board" }, units),
+    ...(beyond > 0
+      ? [
+          dimensionOf(
+            { from: [width, -beyond], to: [width, 0], offset: 5, label: "board", part: "board" },
+            units,
+          ),
+        ]
+      : []),
   ];
 }
 
@@ -272,7 +332,7 @@ interface FlatFigure {
 /** The back as it lies flat before something is sewn, centred below the finished shade. */
 function drawBefore(input: SheetInput, { id, title, widthMm, lengthMm, up, over }: FlatFigure): Primitive[] {
   const { shade, units } = input;
-  const beyond = plannedBoardAllowanceMm(input.shade);
+  const beyond = beyondMm(input.shade);
   const left = (shade.size.finishedWidthMm - widthMm) / 2;
   const right = left + widthMm;
   const topLine = shade.size.finishedLengthMm + beyond;

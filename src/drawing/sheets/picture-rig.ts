@@ -42,7 +42,11 @@ export function pictureRig(shade: ShadePlan, units: UnitChoice, raise: number): 
 
   /** Up the back and along the board, to the lock or over the last eye. */
   function toExit(corded: LockSheetInput | CleatSheetInput): RigLine[] {
-    return drawCords(corded, (x) => x, lowestMm).map(({ number, points }) => ({
+    return drawCords(
+      corded,
+      (x) => x,
+      () => lowestMm,
+    ).map(({ number, points }) => ({
       ...coloured(number),
       points: points.map(([x, y]): PicturePoint => [x, y, -BEHIND_MM]),
     }));

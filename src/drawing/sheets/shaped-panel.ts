@@ -1,3 +1,4 @@
+import { hemYMm } from "../../shade-plan/index.ts";
 import { STYLE_SHAPES } from "../../styles/shapes/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { Fact, Point, Primitive, Role } from "../model.ts";
@@ -10,9 +11,10 @@ export function lowerEdge({ shade }: SheetInput): Point[] {
   const { size, grid, form } = shade;
   const width = size.finishedWidthMm;
   if (form.panel === undefined || form.panel.dipMm === 0)
+    // Drawn from behind: what is left from the room lies on the right.
     return [
-      [0, size.finishedLengthMm],
-      [width, size.finishedLengthMm],
+      [0, hemYMm(grid, size, width)],
+      [width, hemYMm(grid, size, 0)],
     ];
   // As it hangs with the shade down: the first edge of the hindmost piece is the hem.
   const [hem] = STYLE_SHAPES[shade.style]({ size, grid, form }, 0).pieces;

@@ -1,3 +1,4 @@
+import { hemYMm, ringFromHemMm } from "../../shade-plan/index.ts";
 import { lengthText, toMark } from "../../units/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
 import { flatFace, marksAlong } from "./cloth-marks.ts";
@@ -23,19 +24,27 @@ interface Strip {
   marks: Mark[];
 }
 
-function rowMarks({ shade }: SheetInput): Strip {
-  return {
-    id: "strip-rows",
-    title: "Strip for the rows",
+/** Of rows that slant one strip for either edge. */
+function rowStrips({ shade }: SheetInput): Strip[] {
+  const { grid, size } = shade;
+  const strip = (id: string, title: string, acrossMm: number): Strip => ({
+    id,
+    title,
     start: "hem",
     end: "top line",
-    lengthMm: shade.size.finishedLengthMm,
-    marks: shade.grid.rows.map((row) => ({
+    lengthMm: hemYMm(grid, size, acrossMm),
+    marks: grid.rows.map((row) => ({
       label: `row ${row.number}`,
-      atMm: row.fromHemMm,
+      atMm: ringFromHemMm(row, acrossMm, size.finishedWidthMm),
       part: `row-${row.number}`,
     })),
-  };
+  });
+  if (grid.rows.every(({ ends }) => ends === undefined))
+    return [strip("strip-rows", "Strip for the rows", 0)];
+  return [
+    strip("strip-rows-left", "Strip for the rows at the left edge, seen from the room", 0),
+    strip("strip-rows-right", "Strip for the rows at the right edge", size.finishedWidthMm),
+  ];
 }
 
 function columnMarks({ shade }: SheetInput): Strip {
@@ -88,7 +97,7 @@ function markedAlong(shade: SheetInput["shade"], along: "x" | "y"): Mark[] {
 /** All strips, each mark where its figure says on the ruler at hand: strip, list and tape agree. */
 function allStrips(input: SheetInput): Strip[] {
   const { ruler } = input.units;
-  return [rowMarks(input), columnMarks(input), ...clothStrips(input)].map((strip) => ({
+  return [...rowStrips(input), columnMarks(input), ...clothStrips(input)].map((strip) => ({
     ...strip,
     lengthMm: toMark(strip.lengthMm, ruler),
     marks: strip.marks.map((mark) => ({ ...mark, atMm: toMark(mark.atMm, ruler) })),

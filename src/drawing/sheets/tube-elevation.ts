@@ -15,12 +15,12 @@ export function axisYMm({ shade }: TubeSheetInput, xMm: number): number {
 export function tubeCords(
   input: TubeSheetInput,
   across: (xMm: number) => number,
-  bottomRowYMm: number,
+  bottomRingYMm: (xMm: number) => number,
 ): Primitive[] {
   return input.shade.lift.cords.map((cord) => {
     const x = across(cord.columnX);
     const points: Point[] = [
-      [x, bottomRowYMm],
+      [x, bottomRingYMm(cord.columnX)],
       [x, axisYMm(input, cord.columnX)],
     ];
     return line("cord", points, { cord: cord.number, part: `cord-${cord.number}` });

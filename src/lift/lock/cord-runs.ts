@@ -1,12 +1,13 @@
 import { type Figure, figureRuleOf, type Worked } from "../../figures/index.ts";
 import { frictionOf } from "../../job/index.ts";
-import { alongHeadMm, type CordRun, headYMm } from "../../shade-plan/index.ts";
+import { alongHeadMm, type CordRun } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { upToMark } from "../../units/index.ts";
 import { acrossFromControl, type ControlFrame } from "../control-frame.ts";
 import { cordAlongBoard, type OfCord } from "../cord-length-rule.ts";
 import { cordTotal, handPullOfCords } from "../cord-sum.ts";
 import type { LockInput } from "../lift-input.ts";
+import { riseOf } from "../rise-of.ts";
 import type { FoundSeat } from "./find-seat.ts";
 import { lockRoom } from "./lock-fit.ts";
 import { numbersFromControl, xFromControl } from "./lock-parts.ts";
@@ -82,13 +83,13 @@ export function cordRuns(
   const fromLeft = (xMm: number) => alongHeadMm(size, 0, xMm);
   const lockMm = fromLeft(acrossFromControl(frame, seat.lockMm));
   const turns = new Map<number, Turns>();
-  const toTopMm = size.finishedLengthMm - (grid.rows[0]?.fromHemMm ?? 0);
+  const bottom = grid.rows[0];
   const firstSlot = firstSlotInUse(lockRoom(liftParts.lock, shade.cord));
   const cords = strands
     .map((strand): CordRun => {
       const number = numbers[strand.eye] ?? 0;
       const columnX = columns[strand.eye] ?? 0;
-      const riseMm = Math.max(0, toTopMm - headYMm(size, columnX));
+      const riseMm = riseOf(bottom, size, columnX);
       const path = strandPath(layout, strand, seat.lockMm);
       const loadN = layout.loadsN[strand.eye] ?? 0;
       const columnMm = fromLeft(columnX);

@@ -1,10 +1,11 @@
 import { type Figure, figureRuleOf, type Worked } from "../../figures/index.ts";
-import { headYMm, type SpoolCord } from "../../shade-plan/index.ts";
+import type { SpoolCord } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { upToMark } from "../../units/index.ts";
 import { CORD_INPUTS, CORD_LENGTH, type OfCord } from "../cord-length-rule.ts";
 import { cordTotal } from "../cord-sum.ts";
 import type { TubeInput } from "../lift-input.ts";
+import { riseOf } from "../rise-of.ts";
 import type { Wound } from "./winding.ts";
 
 const LENGTH = figureRuleOf<OfCord>()({
@@ -26,11 +27,11 @@ export function spoolCords(
   loadsN: readonly number[],
   { wrapsMm }: Wound,
 ): Worked<{ cords: SpoolCord[]; totalMm: number }> {
-  const toTopMm = size.finishedLengthMm - (grid.rows[0]?.fromHemMm ?? 0);
+  const bottom = grid.rows[0];
   const { knotsMm } = shade.making.lift;
   const lengths: Figure[] = [];
   const cords = grid.columns.map(({ number, xMm }, i): SpoolCord => {
-    const riseMm = Math.max(0, toTopMm - headYMm(size, xMm));
+    const riseMm = riseOf(bottom, size, xMm);
     const length = LENGTH.figure({ y: riseMm, w: wrapsMm, k: knotsMm }, { cord: number });
     lengths.push(length);
     const loadN = loadsN[i] ?? 0;

@@ -1,5 +1,12 @@
 import { continuousBeam } from "../../mechanics/index.ts";
-import { type Grid, type Mass, massByCarrier, type Size, type Stretch } from "../../shade-plan/index.ts";
+import {
+  type Grid,
+  type Mass,
+  massByCarrier,
+  type Size,
+  type Stretch,
+  slantMm,
+} from "../../shade-plan/index.ts";
 import { GRAVITY } from "../../units/index.ts";
 import type { RearSpan } from "./cord-geometry.ts";
 
@@ -13,14 +20,17 @@ export function rearSpans(grid: Grid, endBelowTopMm: number, stretches: readonly
   let startsMm = 0;
   rows.forEach((row, i) => {
     const above = rows[i + 1];
-    const cordMm = Math.max(0, row.yMm - (above?.yMm ?? endBelowTopMm));
+    // Rows that slant are further apart at one end: that end counts.
+    const asideMm =
+      above === undefined ? slantMm(row) : Math.abs((row.ends?.fallMm ?? 0) - (above.ends?.fallMm ?? 0)) / 2;
+    const cordMm = Math.max(0, row.yMm - (above?.yMm ?? endBelowTopMm) + asideMm);
     const gathersMm = above === undefined ? Math.min(cordMm, Math.max(0, grid.travelMm - startsMm)) : cordMm;
     spans.push({
       cordMm,
       clothMm: cordMm + slackMm(stretches, row.number),
       gathersMm,
       startsMm,
-      lowerBelowTopMm: row.yMm,
+      lowerBelowTopMm: row.yMm + slantMm(row),
       top: above === undefined,
     });
     startsMm += gathersMm;

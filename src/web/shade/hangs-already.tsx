@@ -43,6 +43,11 @@ const RINGS = {
   yes: "were pulled at and held",
   no: "have not been tried",
 } as const;
+const HEM_FALL = length("Its hem slopes by", "the length is measured to its low end");
+const HEM_LOW = choice("Low end of the hem", {
+  left: "on the left, seen from the room",
+  right: "on the right",
+});
 const MEASURE = length("");
 
 /** A shade that is to be made, or one that hangs already: how it was measured, and what is to be done to it. */
@@ -70,11 +75,21 @@ export function HangsAlready({ pointer }: { pointer: string }) {
               least={1}
             />
             <MeasureList
+              pointer={`${at}/rowsFromHemRightMm`}
+              label="The same rows at the right edge"
+              hint="where they slant; those above are then at the left, seen from the room"
+              least={0}
+            />
+            <MeasureList
               pointer={`${at}/columnsFromLeftMm`}
               label="Its columns of rings"
               hint="each from the left edge, with ; between"
               least={2}
             />
+            <Field pointer={`${at}/hemFallMm`} spec={HEM_FALL} unset="level" />
+            {(existing.hemFallMm ?? 0) > 0 ? (
+              <Field pointer={`${at}/hemLow`} spec={HEM_LOW} unset="on the right" />
+            ) : null}
             <Field pointer={`${at}/rearCords`} spec={REAR} unset="bare through rings" />
             <Field pointer={`${at}/massKg`} spec={MASS} />
             <Field pointer={`${at}/cordYears`} spec={YEARS} />
@@ -134,6 +149,7 @@ interface MeasureListProps {
   pointer: string;
   label: string;
   hint: string;
+  /** 0 where the list may be left out. */
   least: number;
 }
 
@@ -149,7 +165,7 @@ function MeasureList({ pointer, label, hint, least }: MeasureListProps) {
     write: (list) => (Array.isArray(list) ? writeList(list, units) : ""),
     read: (text) => readList(text, least, units, (list) => fieldAccepts(segments, list)),
     commit: (list, joins) => editField(pointer, list, label, joins),
-    needed: leastText(least),
+    ...(least > 0 ? { needed: leastText(least) } : {}),
   });
   return (
     <FieldFrame id={id} pointer={pointer} spec={{ ...MEASURE, label, hint }} error={draft.error} wide>

@@ -7,6 +7,7 @@ import { upToMark } from "../../../units/index.ts";
 import { cordAlongBoard, type OfCord } from "../../cord-length-rule.ts";
 import { cordTotal, handPullOfCords } from "../../cord-sum.ts";
 import type { CleatInput } from "../../lift-input.ts";
+import { riseOf } from "../../rise-of.ts";
 import { cleatTurns } from "./cleat-turns.ts";
 import { fromLeftAlong } from "./turn-eye.ts";
 
@@ -57,7 +58,7 @@ export function cleatCords(
     return figure.value;
   };
   const { knotsMm, controlSide } = shade.making.lift;
-  const toTopMm = size.finishedLengthMm - (grid.rows[0]?.fromHemMm ?? 0);
+  const bottom = grid.rows[0];
   const turnMm = fromLeftAlong({ size }, turn.xMm);
   const place = (acrossMm: number) => ({ acrossMm, downMm: headYMm(size, acrossMm) });
   // From the far end to the control side: the order in which a cord meets the eyes.
@@ -67,7 +68,7 @@ export function cleatCords(
       const met = inward.slice(i).filter((column) => column.number !== turn.column);
       const places = [...met.map((column) => place(column.xMm)), place(turn.xMm)];
       const turns = cleatTurns(places);
-      const riseMm = Math.max(0, toTopMm - headYMm(size, xMm));
+      const riseMm = riseOf(bottom, size, xMm);
       const columnMm = fromLeftAlong({ size }, xMm);
       const loadN = loadsN[number - 1] ?? 0;
       const length = { y: riseMm, X: turnMm, x: columnMm, t: tailMm, k: knotsMm };

@@ -13,9 +13,10 @@ const FIGURE_COLUMNS = 5;
 /** Where every row and column is marked: from the hem up, from the left edge across, with sums to check by. */
 export function markPage(context: ShadeContext): void {
   const { book } = context;
+  const { existing } = context.shade;
   openPage(book, {
     title: "Mark",
-    lead: "Measure every mark from the hem or from the edge, never from the mark before.",
+    lead: `Measure every mark from the hem or from the edge, never from the mark before.${existing === undefined ? "" : " Rings are sewn where a line says new; all others are there."}`,
   });
   const split = { figureColumns: FIGURE_COLUMNS, maxHeight: book.room - 40 };
   figureBeside(book, context.sheet("marking"), split, (right) => {
@@ -37,10 +38,12 @@ function rows(context: ShadeContext, span: Span): void {
   const { book, shade, length } = context;
   const { grid, size } = shade;
   const whole = size.finishedLengthMm;
+  const { existing } = shade;
+  if (grid.rows.some(({ ends }) => ends !== undefined)) return slantingRows(context, span);
   const list = [...grid.rows]
     .reverse()
     .map((row): CellLike[] => [
-      `Row ${row.number}`,
+      `Row ${row.number}${newWord(existing?.newRows, row.number)}`,
       { text: length(row.fromHemMm), strong: true },
       restText(context, whole, row.fromHemMm),
     ]);
@@ -58,6 +61,41 @@ function rows(context: ShadeContext, span: Span): void {
   paragraph(book, `Check: both figures of a line add up to ${length(whole)}.`, { ...span, after: 10 });
 }
 
+/** `, new` beside what is sewn on a shade that hangs already. */
+function newWord(added: readonly number[] | undefined, number: number): string {
+  return added?.includes(number) === true ? ", new" : "";
+}
+
+/** Rows that slant: above the hem at either edge. */
+function slantingRows({ book, shade, length }: ShadeContext, span: Span): void {
+  const { grid, existing } = shade;
+  table(book, {
+    ...span,
+    title: "Rows of rings, from the hem up at both edges seen from the room, the top row first as they lie",
+    columns: [
+      { title: "", share: 1.2 },
+      { title: "At the left", share: 1.3, align: "measure" },
+      { title: "at the right", share: 1.3, align: "measure" },
+    ],
+    rows: [...grid.rows]
+      .reverse()
+      .map(({ number, fromHemMm, ends }): CellLike[] => [
+        `Row ${number}${newWord(existing?.newRows, number)}`,
+        { text: length(ends?.leftFromHemMm ?? fromHemMm), strong: true },
+        { text: length(ends?.rightFromHemMm ?? fromHemMm), strong: true },
+      ]),
+    after: 2,
+  });
+  paragraph(
+    book,
+    "Up from the hem right below, left and right as seen from the room. Join both marks by a line: the rings lie on it.",
+    {
+      ...span,
+      after: 10,
+    },
+  );
+}
+
 function columnsTable(context: ShadeContext, span: Span): void {
   const { book, shade, length } = context;
   const { grid, size } = shade;
@@ -71,7 +109,7 @@ function columnsTable(context: ShadeContext, span: Span): void {
       { title: "to the right", share: 1, align: "measure" },
     ],
     rows: grid.columns.map((column): CellLike[] => [
-      `Column ${column.number}`,
+      `Column ${column.number}${newWord(shade.existing?.newColumns, column.number)}`,
       { text: length(column.xMm), strong: true },
       restText(context, whole, column.xMm),
     ]),

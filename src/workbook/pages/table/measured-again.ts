@@ -30,16 +30,20 @@ function asked(shade: ShadePlan): Asked[] {
   ];
 }
 
-/** Of a shade that hangs already its own size, and as many rows as there is room for. */
-function askedOfHung({ size, grid, opening }: ShadePlan): Asked[] {
+/** Of a shade that hangs already its own size, and as many of its rows as there is room for, at the left edge. */
+function askedOfHung({ size, grid, opening, existing }: ShadePlan): Asked[] {
   const own = [
     { name: "Shade, width", plannedMm: size.finishedWidthMm },
     { name: "Shade, top to hem", plannedMm: size.finishedLengthMm },
     { name: "Sill above the floor", plannedMm: opening?.sillAboveFloorMm },
   ];
   const rows = grid.rows
+    .filter(({ number }) => existing?.newRows.includes(number) !== true)
     .slice(0, 2 * ROWS - own.length)
-    .map(({ number, fromHemMm }) => ({ name: `Row ${number} above the hem`, plannedMm: fromHemMm }));
+    .map(({ number, fromHemMm, ends }) => ({
+      name: ends === undefined ? `Row ${number} above the hem` : `Row ${number}, left, above the hem`,
+      plannedMm: ends?.leftFromHemMm ?? fromHemMm,
+    }));
   return [...own, ...rows];
 }
 
