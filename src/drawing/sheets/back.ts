@@ -208,10 +208,10 @@ function drawBarAndRibs(
   const primitives: Primitive[] = [];
   const slant = slantOf(shade, shape);
   // A rod follows its row, and a bar its hem.
-  const along = (one: ReturnType<typeof rect>) =>
+  const along = (one: ReturnType<typeof rect>, lineYMm: number) =>
     slant === undefined
       ? one
-      : { ...one, points: one.points.map(([x, y]): Point => [x, slant(across(x), y)]) };
+      : { ...one, points: one.points.map(([x, y]): Point => [x, y + slant(across(x), lineYMm) - lineYMm]) };
   if (ribLengthMm !== undefined) {
     const ribbed = new Set(ribLines.map((rib) => rib.row));
     const role = shade.form.ribs.face === "front" ? "hidden" : "rib";
@@ -228,6 +228,7 @@ function drawBarAndRibs(
             },
             { part: `rib-${row.number}` },
           ),
+          row.yMm,
         ),
       );
   }
@@ -235,9 +236,12 @@ function drawBarAndRibs(
     const x = across(bar.toMm);
     const barLengthMm = bar.toMm - bar.fromMm;
     const y = shape.hemYMm - BAR_FACE_MM - 4;
-    const barAt = (barX: number, barY: number): Point => [barX, slant?.(across(barX), barY) ?? barY];
+    const barAt = (barX: number, barY: number): Point => [
+      barX,
+      barY + (slant === undefined ? 0 : slant(across(barX), shape.hemYMm) - shape.hemYMm),
+    ];
     primitives.push(
-      along(rect("bar", { x, y, width: barLengthMm, height: BAR_FACE_MM }, { part: "bar" })),
+      along(rect("bar", { x, y, width: barLengthMm, height: BAR_FACE_MM }, { part: "bar" }), shape.hemYMm),
       callout(barAt(x + barLengthMm - 6, y + BAR_FACE_MM / 2), "weight bar", [4.5, 3.5], {
         part: "bar",
         yields: true,

@@ -1,4 +1,5 @@
-import { type ClothMark, hemYMm, ringCount, ringYMm, rowsToSew } from "../../shade-plan/index.ts";
+import { type ClothMark, hemYMm, type Row, ringCount, ringYMm, rowsToSew } from "../../shade-plan/index.ts";
+import { lengthText } from "../../units/index.ts";
 import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
 import { flatFace, MARK_ROLES, marksAlong, plannedBoardAllowanceMm } from "./cloth-marks.ts";
 import { cornerFacts, drawCorner } from "./hem-corner.ts";
@@ -71,6 +72,11 @@ function laidFlat({ existing }: SheetInput["shade"]): string {
     : "The back of the shade, taken down and laid flat. Rings to sew are crossed; all others are there.";
 }
 
+/** Of one that slants its height at this edge as well: the other stands on the far side. */
+function rowName({ number, ends }: Row, units: SheetInput["units"]): string {
+  return ends === undefined ? `row ${number}` : `row ${number}, ${lengthText(ends.leftFromHemMm, units)}`;
+}
+
 /** Cloth above the top line: one that hangs stays on its board. */
 function beyondMm(shade: SheetInput["shade"]): number {
   return shade.existing === undefined ? plannedBoardAllowanceMm(shade) : 0;
@@ -115,7 +121,7 @@ function drawFlat(input: SheetInput): Primitive[] {
   const role = backRole(input);
   const edges: Point[] = [[0, -beyond], ...lowerEdge(input), [width, -beyond]];
   return [
-    input.shade.form.panel === undefined
+    input.shade.form.panel === undefined && input.shade.grid.hemFallMm === undefined
       ? rect(role, { x: 0, y: -beyond, width, height: length + beyond })
       : line(role, edges, { closed: true }),
     line("finishedEdge", edges),
@@ -220,7 +226,7 @@ function drawPoints(input: SheetInput): Primitive[] {
             ...(isSewn ? [{ ...ring, at, shape: "cross", part: `sew-${ring.part}` } as const] : []),
           ];
         }),
-      note([width, yAt(width)], `row ${row.number}`, {
+      note([width, yAt(width)], rowName(row, input.units), {
         anchor: "start",
         shiftPaperMm: [2, 0],
         yields: true,
