@@ -23,6 +23,10 @@ describe("a shade that hangs already", () => {
     const { rowsFromHemMm, columnsFromLeftMm } = opened.job.rooms[0]?.windows[0]?.shade.existing ?? {};
     expect(rowsFromHemMm?.map((mm) => Math.round(mm * 1e6) / 1e6)).toEqual([88.9, 279.4, 469.9]);
     expect(columnsFromLeftMm?.map((mm) => Math.round(mm * 1e6) / 1e6)).toEqual([50.8, 457.2, 863.6]);
+    const slanting = openJobText((await typed([...HUNG, "--rows-right", "4; 11 1/2; 19"])).out);
+    if (!slanting.ok) throw new Error(JSON.stringify(slanting.issues));
+    const { rowsFromHemRightMm } = slanting.job.rooms[0]?.windows[0]?.shade.existing ?? {};
+    expect(rowsFromHemRightMm?.map((mm) => Math.round(mm * 1e6) / 1e6)).toEqual([101.6, 292.1, 482.6]);
   });
 
   test("what cannot be read or is left out is told by its option", async () => {

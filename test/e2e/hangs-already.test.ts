@@ -11,7 +11,7 @@ afterAll(() => harness.close());
 test.each([
   ["desk", {}],
   ["phone", { viewport: PHONE, hasTouch: true }],
-])("a shade that hangs is measured as it is, and its work chosen: %s", async (_name, options) => {
+])("a shade that hangs is measured as it is, and its work chosen: %s", async (name, options) => {
   const { page, errors } = await firstVisit(harness, options);
   await openShade(page, harness.url, "parlour-left");
   const measure = page.locator("#measure");
@@ -27,6 +27,17 @@ test.each([
   await expect.poll(() => measure.getByRole("alert").textContent()).toBeTruthy();
   await rows.fill("4; 10; 20; 26; 34; 42");
   await expect.poll(() => page.locator("#measure").textContent()).toMatch(/out of line|even rows/);
+  // Rows that slant are entered with their heights at the other edge, a hem that slopes with its fall.
+  const right = page.getByRole("textbox", { name: /^The same rows at the right edge/ });
+  await right.fill("5; 11; 21; 27; 35; 43");
+  await expect.poll(() => measure.textContent()).toMatch(/rows lie up to 1.in lower at the left edge/);
+  await measure.getByRole("textbox", { name: /^Its hem slopes by/ }).fill("2");
+  await measure.getByLabel("Low end of the hem").selectOption("left");
+  await expect.poll(() => measure.textContent()).toMatch(/the low end of its hem hangs/);
+  if (process.env.SNAP) await page.screenshot({ path: `${process.env.SNAP}/hung-${name}.png` });
+  await right.fill("");
+  await measure.getByRole("textbox", { name: /^Its hem slopes by/ }).fill("");
+  await expect.poll(() => measure.textContent()).not.toMatch(/the low end of its hem hangs/);
   await measure.getByLabel("fit a lock").check();
   expect(await measure.getByLabel("new cords").isChecked()).toBe(true);
   await measure.getByLabel("new cords").uncheck();
