@@ -29,7 +29,6 @@ test("the review stands on the shade's page and a way out is pressed from the ke
   const all = front.getByRole("button", { name: /^Do it for all \d+: raise it by/ }).first();
   await all.waitFor();
   expect(await front.locator(".finding-elsewhere").textContent()).toMatch(/\d+ other shades? with it: /);
-  if (process.env.SNAP) await page.screenshot({ path: `${process.env.SNAP}/all.png` });
   await all.click();
   await expect.poll(() => page.locator('[data-card="safety.cords-front"]').count()).toBe(0);
   await openShade(page, harness.url, "parlour-right");

@@ -4,6 +4,7 @@ import type { CheckedAgainst, LeansOn, NamedCord } from "./quantity.ts";
 
 /** The lead of a motor, or of its charger: it is held by clips, and a cord like any other where it hangs free. */
 export const LEAD: NamedCord = { text: "the motor’s lead between two clips", cords: "lead" };
+export const LEAD_LOW: NamedCord = { text: "the lowest point of the motor’s lead", cords: "lead" };
 export const LEAD_LOOP: NamedCord = { text: "the loop of the motor’s lead, drawn together", cords: "lead" };
 
 export function hasLead({ kind }: CordGeometry): boolean {

@@ -3,7 +3,7 @@ import { cite } from "../../../sources/index.ts";
 import { SAME_LENGTH_MM } from "../../../units/index.ts";
 import type { CordGeometry, OperatingLoop, PullCords } from "../cord-geometry.ts";
 import { courseAt } from "../course.ts";
-import { hasLead, LEAD, leadMm, leansOnClipsBelow } from "./lead.ts";
+import { hasLead, LEAD_LOW, leadMm, leansOnClipsBelow } from "./lead.ts";
 import type { CheckedAgainst, NamedCord, Sweep } from "./quantity.ts";
 import { courseStates } from "./states.ts";
 
@@ -127,7 +127,7 @@ export const cordLowPoint: Sweep = {
     const frontMm = hangsAtFront(geometry) ? frontLowPointMm(geometry, raise) : NOTHING_HANGS;
     return Math.min(frontMm, leadLowMm ?? NOTHING_HANGS);
   },
-  what: (geometry, raise) => (isLeadLowest(geometry, raise) ? LEAD : lowestName(geometry, raise)),
+  what: (geometry, raise) => (isLeadLowest(geometry, raise) ? LEAD_LOW : lowestName(geometry, raise)),
   working: (geometry, raise) => (isLeadLowest(geometry, raise) ? undefined : lowPoint(geometry, raise)),
 };
 
