@@ -39,7 +39,10 @@ function rows(context: ShadeContext, span: Span): void {
   const { grid, size } = shade;
   const whole = size.finishedLengthMm;
   const { existing } = shade;
-  if (grid.rows.some(({ ends }) => ends !== undefined)) return slantingRows(context, span);
+  if (grid.rows.some(({ ends }) => ends !== undefined)) {
+    slantingRows(context, span);
+    return;
+  }
   const list = [...grid.rows]
     .reverse()
     .map((row): CellLike[] => [
