@@ -11,7 +11,7 @@ afterAll(() => harness.close());
 test.each([
   ["desk", {}],
   ["phone", { viewport: PHONE, hasTouch: true }],
-])("a shade that hangs is measured as it is, and its work chosen: %s", async (name, options) => {
+])("a shade that hangs is measured as it is, and its work chosen: %s", async (_name, options) => {
   const { page, errors } = await firstVisit(harness, options);
   await openShade(page, harness.url, "parlour-left");
   const measure = page.locator("#measure");
