@@ -6,11 +6,15 @@ import { drapeShade } from "../../drape/index.ts";
 import type { Facets } from "../model.ts";
 import { place } from "../placing/place.ts";
 import { drawSheet } from "../sheets/index.ts";
+import { pictureScene, smallPicture } from "../sheets/picture.ts";
+import { drawRoom } from "../sheets/room.ts";
 import { toSvg } from "../svg/svg.ts";
 import { type Camera, seenBy } from "./camera.ts";
 import { addTriangle, emptyDepthMap, nearestAt } from "./depth-map.ts";
 import { litHex } from "./lit-colour.ts";
 import { refined } from "./refine.ts";
+import type { SeenFace } from "./seen-face.ts";
+import { shadedParts } from "./shaded-parts.ts";
 import { thinned } from "./thinned.ts";
 
 const PAGE = { maxWidthMm: 150, maxHeightMm: 190 };
@@ -142,5 +146,74 @@ describe("the picture", () => {
   test("all its walls stand still while the shade is raised", () => {
     const wall = (raise: number) => facetsOf(drawSheet("picture", plan, shade, { raise })).slice(0, 5);
     expect(wall(1)).toEqual(wall(0));
+  });
+});
+
+describe("a small picture", () => {
+  const { plan, shade } = relaxed();
+  const faces = smallPicture(pictureScene({ shade, units: plan.units, raise: 0.5 }));
+  const ends = (k: 0 | 1) => {
+    const all = faces.flatMap(({ points }) => points.map((point) => point[k]));
+    return [Math.min(...all), Math.max(...all)] as const;
+  };
+
+  test("lies on the elevation where the shade hangs, in few faces", () => {
+    const { placesMm } = drapeShade(shade, 0.5).cloth;
+    const of = (k: number) => placesMm.filter((_, at) => at % 3 === k);
+    // Seen straight on from afar nothing moves: what the cloth itself reaches, to the edge of a face.
+    expectNear(ends(0)[0], Math.min(...of(0)), 5);
+    expectNear(ends(0)[1], Math.max(...of(0)), 5);
+    expectNear(ends(1)[1], Math.max(...of(1)), 5);
+    expect(faces.length).toBeLessThan(1500);
+  });
+
+  test("stands in its room in the place of the lines of its cloth; those of its opening stay", () => {
+    const view = { roomId: "room", roomName: "Room", shades: [shade] };
+    const drawn = drawRoom(plan, view, { raise: 0.5, pictures: new Map([[shade.shadeId, faces]]) });
+    const inLines = drawRoom(plan, view, { raise: 0.5 });
+    const roles = ({ primitives }: typeof drawn) => primitives.map(({ role }) => role);
+    expect(roles(inLines)).toContain("faceCloth");
+    expect(roles(drawn)).not.toContain("faceCloth");
+    expect(facetsOf(drawn)).toHaveLength(faces.length);
+    expect(roles(drawn).filter((role) => role === "opening")).toEqual(
+      roles(inLines).filter((role) => role === "opening"),
+    );
+  });
+});
+
+describe("light from face to face", () => {
+  const square = (x: number, nodes: [number, number, number, number], light: number): SeenFace => ({
+    nodes,
+    corners: [
+      [x, 0],
+      [x + 60, 0],
+      [x + 60, 60],
+      [x, 60],
+    ],
+    isFace: true,
+    light,
+  });
+
+  test("one light all over is one part; two run into each other in steps", () => {
+    expect(shadedParts([square(0, [0, 1, 4, 3], 0.7)]).map(({ light }) => light)).toEqual([0.7]);
+    const parts = shadedParts([square(0, [0, 1, 4, 3], 0.4), square(60, [1, 2, 5, 4], 0.8)]);
+    const lights = parts.map(({ light }) => light);
+    expect(lights.length).toBeGreaterThan(4);
+    expect(lights).toEqual([...lights].sort((a, b) => a - b));
+    // At the edge that they share both are at the mean: 0.6 ± half a part.
+    const middle = lights.length / 2;
+    expect((lights[middle - 1] as number) + (lights[middle] as number)).toBeCloseTo(1.2, 9);
+  });
+
+  test("what is seen from the back does not light what is seen from the front", () => {
+    const back = { ...square(60, [1, 2, 5, 4], 0.8), isFace: false };
+    expect(shadedParts([square(0, [0, 1, 4, 3], 0.4), back]).map(({ light }) => light)).toEqual([0.4, 0.8]);
+  });
+
+  test("a page is not overrun: where everything changes, steps get larger", () => {
+    const many = Array.from({ length: 4000 }, (_, k) =>
+      square(60 * k, [2 * k, 2 * k + 2, 2 * k + 3, 2 * k + 1], k % 2 === 0 ? 0.2 : 1),
+    );
+    expect(shadedParts(many).length).toBeLessThanOrEqual(4500);
   });
 });
