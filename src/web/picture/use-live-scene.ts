@@ -1,4 +1,4 @@
-import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from "react";
+import { type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
 import { playedAt } from "../../drape/index.ts";
 import { bareBattens, pictureRig, sceneColours, sewnMarks, windowBehind } from "../../drawing/index.ts";
 import type { Cloth } from "../../job/index.ts";
@@ -101,7 +101,9 @@ function usePattern(
   const [tile, setTile] = useState<PatternTile>();
   const face = plan.cloth.layers.find(({ layer }) => layer === "face");
   const photo = cloths.find(({ id }) => id === face?.clothId)?.photo;
-  const key = JSON.stringify([face?.colour, face?.motif, sewnMarks(plan), lengthMm]);
+  // The height changes many times a second, the plan seldom.
+  const sewn = useMemo(() => JSON.stringify(sewnMarks(plan)), [plan]);
+  const key = JSON.stringify([face?.colour, face?.motif, sewn, lengthMm]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key tells when the tile is another
   useEffect(() => {
     let isLate = false;

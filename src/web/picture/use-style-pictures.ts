@@ -1,5 +1,12 @@
 import { useEffect, useMemo, useState } from "react";
-import { type Facet, pictureScene, SAMPLE_RAISE, sceneColours, styleSampleJob } from "../../drawing/index.ts";
+import {
+  type Facet,
+  pictureScene,
+  SAMPLE_RAISE,
+  type SceneColours,
+  sceneColours,
+  styleSampleJob,
+} from "../../drawing/index.ts";
 import { STYLES, type StyleKind } from "../../job/index.ts";
 import { JobPlanner, type ShadePlan } from "../../plan/index.ts";
 
@@ -13,10 +20,12 @@ export function useStylePictures(
   isWanted: boolean,
 ): ReadonlyMap<StyleKind, readonly Facet[]> {
   const [pictures, setPictures] = useState(NONE);
-  const { face, back, patterned } = sceneColours({ size, form, cloth });
   // A shade is planned anew with every edit; its cloth seldom changes.
-  const key = JSON.stringify([face, back, patterned]);
-  const colours = useMemo(() => JSON.parse(key) as [string, string, typeof patterned], [key]);
+  const key = useMemo(() => {
+    const { face, back, patterned } = sceneColours({ size, form, cloth });
+    return JSON.stringify([face, back, patterned]);
+  }, [size, form, cloth]);
+  const colours = useMemo(() => JSON.parse(key) as [string, string, SceneColours["patterned"]], [key]);
   useEffect(() => {
     if (!isWanted) return;
     let stays = true;
