@@ -92,6 +92,11 @@ function itemNode(item: PlacedItem, theme: Theme | undefined, withPhoto: boolean
   }
 }
 
+/** A node of many faces, each with a colour of its own. */
+export function isFaces({ tag, attrs }: SvgNode): boolean {
+  return tag === "g" && attrs.fill === "currentColor" && attrs.stroke === "currentColor";
+}
+
 /** A closed line by its steps: of thousands of small faces each letter counts. */
 function shortData([first, ...rest]: readonly Point[]): string {
   if (first === undefined) return "";

@@ -2,7 +2,7 @@ import type { Paint, Theme } from "../paints.ts";
 import type { Placed } from "../placed.ts";
 import { breakWords } from "../placing/break-words.ts";
 import { round, type SvgNode } from "./svg-node.ts";
-import { FONT_STACK, itemsNode, paintValue } from "./svg-nodes.ts";
+import { FONT_STACK, isFaces, itemsNode, paintValue } from "./svg-nodes.ts";
 
 const TITLE_MM = 4.4;
 const CAPTION_MM = 3.1;
@@ -83,6 +83,33 @@ function headingNodes(
   write(placed.title, TITLE_MM, true);
   write(placed.caption, CAPTION_MM, false);
   return { nodes, heightMm: y };
+}
+
+/**
+ * Faces of pictures drawn as one image each: on a page that shows many in small, their thousands of nodes would weigh on
+ * every look at it.
+ */
+export function facesAsImages(
+  nodes: readonly SvgNode[],
+  { widthMm, heightMm }: Pick<Placed, "widthMm" | "heightMm">,
+): SvgNode[] {
+  const size = { width: round(widthMm), height: round(heightMm) };
+  return nodes.map((node): SvgNode => {
+    if (!isFaces(node)) return node.children === undefined ? node : within(node, node.children);
+    const alone: SvgNode = {
+      tag: "svg",
+      attrs: { xmlns: "http://www.w3.org/2000/svg", viewBox: `0 0 ${size.width} ${size.height}`, ...size },
+      children: [node],
+    };
+    return {
+      tag: "image",
+      attrs: { ...size, href: `data:image/svg+xml,${encodeURIComponent(svgText(alone))}` },
+    };
+  });
+
+  function within(node: SvgNode, children: readonly SvgNode[]): SvgNode {
+    return { ...node, children: facesAsImages(children, { widthMm, heightMm }) };
+  }
 }
 
 /** Nodes as SVG text; every text and attribute escaped, control characters dropped. */

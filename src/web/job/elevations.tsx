@@ -1,6 +1,14 @@
 import { Fragment, memo, useMemo, useRef } from "react";
 import { Link } from "wouter";
-import { BETWEEN_MM, drawRoom, place, type RoomView, standInRoom, svgNodes } from "../../drawing/index.ts";
+import {
+  BETWEEN_MM,
+  drawRoom,
+  facesAsImages,
+  place,
+  type RoomView,
+  standInRoom,
+  svgNodes,
+} from "../../drawing/index.ts";
 import type { Job, Room } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import { lengthText, type UnitChoice } from "../../units/index.ts";
@@ -134,7 +142,8 @@ const DrawnRoom = memo(function DrawnRoom(props: DrawnRoomProps) {
     const view = { roomId, roomName, shades, ...(alignment === undefined ? {} : { alignment }) };
     const shown = { raise, names: false, ...(pictures === undefined ? {} : { pictures }) };
     const onPaper = place(drawRoom({ units }, view, shown), { scale });
-    return { placed: onPaper, nodes: svgNodes(onPaper).children ?? [], standing: standInRoom(shades) };
+    const nodes = facesAsImages(svgNodes(onPaper).children ?? [], onPaper);
+    return { placed: onPaper, nodes, standing: standInRoom(shades) };
   }, [roomId, roomName, units, shades, alignment, raise, scale, pictures]);
   const [x0, y0] = placed.originMm;
   return (

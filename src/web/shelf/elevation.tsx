@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from "react";
-import { drawRoom, place, svgNodes } from "../../drawing/index.ts";
+import { drawRoom, facesAsImages, place, svgNodes } from "../../drawing/index.ts";
 import type { Job } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import { useNear } from "../job/use-near.ts";
@@ -51,7 +51,7 @@ function JobSvg({ job }: { job: Job }) {
     const shown = { raise: RAISE, names: false, ...(pictures === undefined ? {} : { pictures }) };
     return place(drawRoom(job, row, shown), BOX);
   }, [job, shades, pictures]);
-  const nodes = svgNodes(placed).children ?? [];
+  const nodes = useMemo(() => facesAsImages(svgNodes(placed).children ?? [], placed), [placed]);
   return (
     <svg
       ref={svg}

@@ -1,5 +1,12 @@
 import { memo, useMemo, useRef } from "react";
-import { drawStyleSample, type Facet, type Placed, place, svgNodes } from "../../../drawing/index.ts";
+import {
+  drawStyleSample,
+  type Facet,
+  facesAsImages,
+  type Placed,
+  place,
+  svgNodes,
+} from "../../../drawing/index.ts";
 import { STYLE_NAMES, STYLES, type StyleKind } from "../../../job/index.ts";
 import { useNear } from "../../job/use-near.ts";
 import { useStylePictures } from "../../picture/use-style-pictures.ts";
@@ -69,7 +76,7 @@ const Sample = memo(function Sample({
     () => (faces === undefined ? sampleOf(style) : pictureOf(style, faces)),
     [style, faces],
   );
-  const nodes = svgNodes(placed).children ?? [];
+  const nodes = useMemo(() => facesAsImages(svgNodes(placed).children ?? [], placed), [placed]);
   return (
     <svg
       viewBox={`0 0 ${placed.widthMm} ${placed.heightMm}`}
