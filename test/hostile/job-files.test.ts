@@ -25,7 +25,7 @@ describe("job files that are not what they should be", () => {
       fc.asyncProperty(mutated(DOCUMENT), async (text) => {
         expectCivil(await typed(["check", "-"], text));
       }),
-      { numRuns: 1500 },
+      { numRuns: 400 },
     );
   });
 
