@@ -38,7 +38,7 @@ export function AuditSection() {
         </p>
       ) : (
         <>
-          <div className="table-scroll">
+          <div className="table-room">
             <table className="table">
               <thead>
                 <tr>

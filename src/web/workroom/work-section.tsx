@@ -22,7 +22,7 @@ export function WorkSection() {
       {open.length === 0 ? (
         <p className="quiet">Nothing yet. Open a job and say under Workroom how far its shades are.</p>
       ) : (
-        <div className="table-scroll">
+        <div className="table-room">
           <table className="table">
             <thead>
               <tr>
