@@ -3,7 +3,7 @@ import { drawBoltPlan, place, speltDrawing, toSvg } from "../drawing/index.ts";
 import { type Job, jobText, spellerOf } from "../job/index.ts";
 import { boltsCut, type CuttingPlan, type Plan } from "../plan/index.ts";
 import { jobStamp } from "../safety/index.ts";
-import { cuttingLists, speltTable, toCsv } from "../tables/index.ts";
+import { cuttingLists, readableTable, speltTable, toCsv } from "../tables/index.ts";
 import { fileNames } from "./file-names.ts";
 import type { OutFile } from "./write-files.ts";
 
@@ -21,7 +21,7 @@ export async function* cuttingFiles(plan: Plan, cutting: CuttingPlan, job?: Job)
   if (job !== undefined) yield { path: "cut-job.json", content: jobText(job) };
   yield { path: "cutting.json", content: `${JSON.stringify(cutting, null, 2)}\n` };
   for (const list of cuttingLists(cutting))
-    yield { path: `cutting/${list.name}.csv`, content: toCsv(speltTable(list, spell), stamp) };
+    yield { path: `cutting/${list.name}.csv`, content: toCsv(speltTable(readableTable(list), spell), stamp) };
   const bolts = boltsCut(cutting);
   const names = fileNames(bolts.map(({ cloth, bolt }) => `${cloth.clothId}-${bolt.boltId}`));
   for (const { cloth, bolt } of bolts) {

@@ -4,7 +4,7 @@ import { place, roomViews, speltDrawing, toSvg } from "../drawing/index.ts";
 import { type Job, jobText, spellerOf } from "../job/index.ts";
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
 import { jobStamp } from "../safety/index.ts";
-import { allLists, speltTable, toCsv } from "../tables/index.ts";
+import { allLists, readableTable, speltTable, toCsv } from "../tables/index.ts";
 import type { Spell } from "../words/index.ts";
 import {
   type PaperKind,
@@ -62,7 +62,7 @@ export async function* planFiles({
   const stamp = jobStamp(plan.shades);
   const spell = spellerOf(plan.english);
   for (const list of allLists(plan))
-    yield { path: `lists/${list.name}.csv`, content: toCsv(speltTable(list, spell), stamp) };
+    yield { path: `lists/${list.name}.csv`, content: toCsv(speltTable(readableTable(list), spell), stamp) };
   if (cutting !== undefined) yield* cuttingFiles(plan, cutting);
   const folders = fileNames(plan.shades.map(({ shadeId }) => shadeId));
   const left = timeLeft();

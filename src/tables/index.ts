@@ -12,6 +12,7 @@ import { workingsList } from "./workings-list.ts";
 export { spreadsheetCells } from "./cells.ts";
 export { toCsv } from "./csv.ts";
 export { cuttingLists } from "./cutting-lists.ts";
+export { readableTable } from "./readable-table.ts";
 export { speltTable } from "./spelt.ts";
 export type { Cell, Table } from "./table.ts";
 export {

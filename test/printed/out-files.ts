@@ -43,6 +43,19 @@ async function bytesOf(content: OutFile["content"]): Promise<Uint8Array> {
   return new Uint8Array(Buffer.concat(chunks));
 }
 
+/** `From selvage exact, mm` → `fromSelvedgeMm`: as the list has it within the program. */
+function columnName(heading: string): string {
+  const [words = "", unit] = heading
+    .replace(/selvage/g, "selvedge")
+    .replace(/fabric/gi, (word) => (word === "Fabric" ? "Cloth" : "cloth"))
+    .split(", ");
+  const camel = words
+    .replace(/ exact$/, "")
+    .replace(/ (.)/g, (_, letter: string) => letter.toUpperCase())
+    .replace(/^./, (letter) => letter.toLowerCase());
+  return unit === undefined ? camel : `${camel}${unit === "mm" ? "Mm" : "In"}`;
+}
+
 /** A list as a spreadsheet reads it: one record a row, by its headings. */
 export function listIn({ texts }: OutFiles, name: string): Record<string, string>[] {
   const text = texts.get(`lists/${name}.csv`) ?? texts.get(`cutting/${name}.csv`);
@@ -50,6 +63,7 @@ export function listIn({ texts }: OutFiles, name: string): Record<string, string
   const { data, errors } = papaparse.parse<Record<string, string>>(text, {
     header: true,
     skipEmptyLines: true,
+    transformHeader: columnName,
   });
   if (errors.length > 0) throw new Error(`${name}: ${JSON.stringify(errors[0])}`);
   return data;

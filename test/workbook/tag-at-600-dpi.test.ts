@@ -1,5 +1,4 @@
-import { execFileSync, spawnSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, test } from "vitest";
@@ -7,41 +6,12 @@ import { PLACES } from "../../src/job/index.ts";
 import { plan } from "../../src/plan/index.ts";
 import { makeWorkbook } from "../../src/workbook/index.ts";
 import { FONTS } from "./fonts.ts";
+import { type Dots, hasPoppler, rastered } from "./rastered.ts";
 import { openPdf, readPages } from "./read-pdf.ts";
 import { cordedJob } from "./stopped-job.ts";
 
 const DPI = 600;
 const MM_PER_DOT = 25.4 / DPI;
-/** A page as dots, by Poppler, which shares no code with what makes it; without it there is nothing to measure. */
-const hasPoppler = spawnSync("pdftoppm", ["-v"]).status === 0;
-
-interface Dots {
-  width: number;
-  dark: (x: number, y: number) => boolean;
-}
-
-function rastered(file: string, page: number): Dots {
-  const out = `${file}-${page}`;
-  execFileSync("pdftoppm", [
-    "-r",
-    String(DPI),
-    "-gray",
-    "-f",
-    String(page),
-    "-l",
-    String(page),
-    "-singlefile",
-    file,
-    out,
-  ]);
-  const bytes = readFileSync(`${out}.pgm`);
-  const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(bytes.subarray(0, 40).toString("latin1"));
-  if (head === null) throw new Error("invalid picture");
-  const width = Number(head[1]);
-  const from = head[0].length;
-  return { width, dark: (x, y) => (bytes[from + y * width + x] ?? 255) < 128 };
-}
-
 /** Heights of the letters of one line that stand apart, mm: ink from its top row to its bottom row. */
 function letterHeights(
   { dark }: Dots,
@@ -88,7 +58,7 @@ test.skipIf(!hasPoppler).each(PLACES)("letters measured on the printed tag at 60
     const lines = planned.shades[0]?.tag.lines ?? [];
     const found = { signal: [] as number[], text: [] as number[] };
     for (const [i, { runs }] of pages.entries()) {
-      const dots = rastered(file, i + 1);
+      const dots = rastered(file, i + 1, DPI);
       for (const { text, x, y, width, sizePt: size } of runs) {
         const line = lines.find(
           (one) => one.text.includes(text.trim()) && size * (25.4 / 72) > one.minHeightMm * 1.4,

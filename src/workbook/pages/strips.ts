@@ -1,10 +1,11 @@
 import type { ShadeContext } from "../shade-context.ts";
+import { CHECK_BAR_ALT, drawCheckBar } from "../strips/check-bar.ts";
 import { drawTestSquare, drawTile, type TilePosition } from "../strips/draw-tile.ts";
+import { type PiecePlace, packPieces } from "../strips/pack-pieces.ts";
 import { shadeStrips } from "../strips/shade-strips.ts";
 import {
+  OVER_A_PIECE_PT,
   OVERLAP_MM,
-  STRIPS_ON_A_PAGE,
-  type StripPage,
   stripPage,
   TEST_SQUARE_MM,
   tileLengthMm,
@@ -12,12 +13,11 @@ import {
 import { type Strip, type Tile, tileStrip } from "../strips/tile-strip.ts";
 import type { Book } from "../typeset/book.ts";
 import { openPage, section } from "../typeset/heading.ts";
-import { notedList } from "../typeset/noted-list.ts";
 import { MARGIN_PT, pt } from "../typeset/paper.ts";
 import { paragraph, setLines } from "../typeset/paragraph.ts";
 import { table } from "../typeset/table.ts";
 import type { CellLike } from "../typeset/table-spec.ts";
-import { type TextStyle, TYPE } from "../typeset/type-scale.ts";
+import { TYPE } from "../typeset/type-scale.ts";
 import { cautionBand, childrenAndCords } from "./caution-band.ts";
 
 interface Piece {
@@ -40,9 +40,19 @@ export function stripsPages(context: ShadeContext): void {
   );
   howTo(book);
   listOfStrips(context, strips, pieces);
-  for (let i = 0; i < pieces.length; i += STRIPS_ON_A_PAGE) {
+  const page = stripPage(book);
+  const places = packPieces(pieces, ({ tile }) => pt(tile.printedToMm - tile.printedFromMm), {
+    columnHeight: page.bottom - page.top,
+    columns: page.columnsX.length,
+    between: OVER_A_PIECE_PT,
+  });
+  const sheets = Math.max(0, ...places.map(({ sheet }) => sheet + 1));
+  for (let i = 0; i < sheets; i++) {
     book.turnPage();
-    setStripPage(context, pieces.slice(i, i + STRIPS_ON_A_PAGE));
+    setStripPage(
+      context,
+      places.filter(({ sheet }) => sheet === i),
+    );
   }
 }
 
@@ -55,7 +65,7 @@ const HOW_TO = [
   ["Print", "Print these pages at 100 %, “actual size”, never “fit to page”."],
   [
     "Measure",
-    "Measure the square on every page: each side is 100 mm, the sloping line in it 4 in. If it is not so, nothing on that page is true.",
+    "Measure the square beside this: each side is 100 mm, the sloping line in it 4 in. Then the bar on every page: 100 mm on one side, 4 in on the other. If it is not so, nothing on that page is true.",
   ],
   [
     "Cut and join",
@@ -64,12 +74,27 @@ const HOW_TO = [
   ["Check", "Measure the whole strip with the steel tape before you mark by it: paper and glue both give."],
 ] as const;
 
+/** Between the words and the test square beside them, pt. */
+const BESIDE_PT = 18;
+
+/** What is done, with the test square beside it: once a print run, since every page after it has a bar. */
 function howTo(book: Book): void {
-  section(book, "How to use them", 100);
-  notedList(
-    book,
-    HOW_TO.map(([word, words]) => ({ word, text: [{ words, style: TYPE.body }] })),
-  );
+  const side = pt(TEST_SQUARE_MM);
+  section(book, "How to use them", side);
+  const top = book.y;
+  const width = book.width - side - BESIDE_PT;
+  let y = top;
+  for (const [word, words] of HOW_TO) {
+    const lines = book.lines(words, width, TYPE.cell);
+    const at = y;
+    book.tags.mark("H4", () => setLines(book, [book.spell(word)], book.left, at, TYPE.cellStrong));
+    book.tags.mark("P", () => setLines(book, lines, book.left, at + TYPE.cellStrong.leadingPt, TYPE.cell));
+    y += TYPE.cellStrong.leadingPt + lines.length * TYPE.cell.leadingPt + 8;
+  }
+  book.tags.mark("Figure", () => drawTestSquare(book.pen, book.left + book.width - side, top), {
+    alt: "Test square: each side measures 100 mm, the sloping line in it 4 in",
+  });
+  book.y = Math.max(y, top + side) + 18;
 }
 
 function listOfStrips(
@@ -109,45 +134,29 @@ function listOfStrips(
   );
 }
 
-function setStripPage({ book, plan }: ShadeContext, pieces: readonly Piece[]): void {
+function setStripPage({ book, plan }: ShadeContext, places: readonly PiecePlace<Piece>[]): void {
   const page = stripPage(book);
-  pieces.forEach(({ strip, tile }, i) => {
+  const [before] = book.lines(BEFORE_CUTTING, book.width, TYPE.cellStrong);
+  book.tags.mark("P", () => setLines(book, [before ?? ""], book.left, book.top, TYPE.cellStrong));
+  for (const { piece, column, up } of places) {
+    const { strip, tile } = piece;
     const place: TilePosition = {
-      x: page.stripsX[i] ?? MARGIN_PT,
+      x: page.columnsX[column] ?? MARGIN_PT,
       width: page.stripWidth,
-      bottom: page.bottom,
+      bottom: page.bottom - up,
     };
     book.tags.mark("Figure", () => drawTile(book.pen, strip, tile, place, plan.units), {
       alt: tileAlt(strip, tile),
     });
-  });
-  setAside(book, pieces, page);
+  }
+  book.tags.mark("Figure", () => drawCheckBar(book.pen, page.barX, page.bottom), { alt: CHECK_BAR_ALT });
 }
+
+/** One line on each page. */
+const BEFORE_CUTTING =
+  "Measure the bar at the right: 100 mm, or 4 in. If it is not, print this page again at 100 %.";
 
 function tileAlt(strip: Strip, tile: Tile): string {
   const marks = tile.marks.map(({ name, text }) => `${name} at ${text}`).join(", ");
   return `${strip.title}, piece ${tile.key}, ${tile.index} of ${tile.of}: ${marks || "no marks"}`;
-}
-
-function setAside(book: Book, pieces: readonly Piece[], { asideX: x }: StripPage): void {
-  const width = pt(TEST_SQUARE_MM);
-  const { top } = book;
-  book.tags.mark("Figure", () => drawTestSquare(book.pen, x, top), {
-    alt: "Test square: each side measures 100 mm, the sloping line in it 4 in",
-  });
-  let y = top + width + 14;
-  const say = (text: string, style: TextStyle) => {
-    const lines = book.lines(text, width, style);
-    const at = y;
-    book.tags.mark("P", () => setLines(book, lines, x, at, style));
-    y += lines.length * style.leadingPt + 6;
-  };
-  say(
-    "If a side of the square is not 100 mm, do not use this page: print it again at 100 %.",
-    TYPE.cellStrong,
-  );
-  for (const strip of new Set(pieces.map((piece) => piece.strip))) {
-    say(`${strip.key}  ${strip.title}`, TYPE.cellStrong);
-    say(strip.use, TYPE.cell);
-  }
 }

@@ -9,8 +9,8 @@ import {
   speltDrawing,
 } from "../../drawing/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
-import { drawTestSquare } from "../strips/draw-tile.ts";
-import { OVERLAP_MM, TEST_SQUARE_MM } from "../strips/strip-page.ts";
+import { CHECK_BAR_ALT, drawLevelBar, LEVEL_BAR_MM } from "../strips/check-bar.ts";
+import { OVERLAP_MM } from "../strips/strip-page.ts";
 import { MOST_TILES, type SheetTile, type SheetTiles, tileSheet } from "../strips/tile-sheet.ts";
 import { drawPlaced } from "../typeset/draw-placed.ts";
 import { openPage, section } from "../typeset/heading.ts";
@@ -24,6 +24,8 @@ import { painted, TYPE } from "../typeset/type-scale.ts";
 const JOIN = { paint: "accent", widthPt: 0.8, dashPt: [7, 2, 1.5, 2] } as const;
 /** Words keep so far from the edge of a page, mm. */
 const EDGE_MM = 1;
+/** Over a page of a template: its name and the check bar. */
+const OVER_MM = LEVEL_BAR_MM + 3;
 const EDGE = { paint: "chalk", widthPt: 0.4 } as const;
 
 interface Template {
@@ -37,11 +39,11 @@ export function templatesPages(context: ShadeContext): void {
   const { book, plan, shade } = context;
   openPage(book, {
     title: "Templates, full size",
-    lead: "Shapes that no tape measure gives, at full size: print, measure the square, join the pages, cut by them.",
+    lead: "Shapes that no tape measure gives, at full size: print, measure the bar, join the pages, cut by them.",
   });
   const page = {
     widthMm: mm(book.paper.widthPt - 2 * MARGIN_PT),
-    heightMm: mm(book.paper.heightPt - BOTTOM_PT - book.top) - 6,
+    heightMm: mm(book.paper.heightPt - BOTTOM_PT - book.top) - OVER_MM,
   };
   const templates = drawShadeTemplates(plan, shade).map((asDrawn): Template => {
     const drawing = speltDrawing(asDrawn, book.spell);
@@ -51,20 +53,13 @@ export function templatesPages(context: ShadeContext): void {
     return { drawing, placed, tiled: tileSheet(placed, page, OVERLAP_MM, isDrawn) };
   });
   listOfTemplates(context, templates);
-  const side = pt(TEST_SQUARE_MM);
-  book.need(side + 16);
-  const top = book.y;
-  book.tags.mark("Figure", () => drawTestSquare(book.pen, MARGIN_PT, top), {
-    alt: "Test square: each side measures 100 mm, the sloping line in it 4 in",
-  });
-  book.y = top + side + 16;
   for (const template of templates) setTemplate(context, template);
 }
 
 function listOfTemplates({ book }: ShadeContext, templates: readonly Template[]): void {
   paragraph(
     book,
-    "Print at 100 %, “actual size”, never “fit to page”. Measure the square below: each side is 100 mm. Lay each page’s joins on those of its neighbours, so that the dashed lines meet, and glue.",
+    "Print at 100 %, “actual size”, never “fit to page”. Measure the bar on each page: 100 mm, or 4 in. Lay each page’s joins on those of its neighbours, so that the dashed lines meet, and glue.",
   );
   section(book, "The templates", 90);
   table(book, {
@@ -116,7 +111,7 @@ function setTemplate({ book }: ShadeContext, { drawing, placed, tiled }: Templat
   const { pen } = book;
   for (const tile of tiled.tiles) {
     book.turnPage();
-    const top = book.top + pt(6);
+    const top = book.top + pt(OVER_MM);
     const [left, width, height] = [MARGIN_PT, pt(tile.toXMm - tile.fromXMm), pt(tile.toYMm - tile.fromYMm)];
     book.tags.mark(
       "Figure",
@@ -140,6 +135,8 @@ function setTemplate({ book }: ShadeContext, { drawing, placed, tiled }: Templat
       },
       { alt: `${drawing.title}, page ${tile.key} of ${tiled.rows} by ${tiled.columns} at full size` },
     );
+    const right = book.paper.widthPt - MARGIN_PT;
+    book.tags.mark("Figure", () => drawLevelBar(pen, right, top - 4), { alt: CHECK_BAR_ALT });
   }
 }
 

@@ -4,36 +4,39 @@ import { BOTTOM_PT, MARGIN_PT, mm, pt } from "../typeset/paper.ts";
 
 /** Printed again beyond every join, mm. */
 export const OVERLAP_MM = 10;
-/** Three strips of this width leave room for the test square on the narrower of both papers. */
+/** Seven strips of this width leave room for the check bar on the narrower of both papers. */
 const STRIP_WIDTH_MM = 20.5;
 const STRIP_GAP_MM = 2;
-export const STRIPS_ON_A_PAGE = 3;
-/** Room over a strip for its key, mm. */
+const COLUMNS = 7;
+/** Room over a strip for its key, mm, and between that and a strip over it. */
 const KEY_MM = 8;
+const OVER_KEY_MM = 3;
+/** Room under the head for what is to be done before anything is cut, mm. */
+const WORDS_MM = 7;
 /** Side of the test square, and of the line in inches inside it. */
 export const TEST_SQUARE_MM = 100;
 export const TEST_LINE_IN = 4;
 
 /** Where things stand on a page of strips, pt. */
 export interface StripPage {
-  /** Left edge of each strip. */
-  stripsX: number[];
+  /** Left edge of each column. */
+  columnsX: number[];
   stripWidth: number;
-  /** Highest a printed piece may begin, and where it must end. */
+  /** Highest a printed piece may begin, and where the lowest must end. */
   top: number;
   bottom: number;
-  /** Left edge of the test square: it ends at the right margin. */
-  asideX: number;
+  /** Left edge of the check bar, at the right of all columns. */
+  barX: number;
 }
 
 export function stripPage(book: Book): StripPage {
   const step = pt(STRIP_WIDTH_MM + STRIP_GAP_MM);
   return {
-    stripsX: Array.from({ length: STRIPS_ON_A_PAGE }, (_, i) => MARGIN_PT + i * step),
+    columnsX: Array.from({ length: COLUMNS }, (_, i) => MARGIN_PT + i * step),
     stripWidth: pt(STRIP_WIDTH_MM),
-    top: book.top + pt(KEY_MM),
+    top: book.top + pt(WORDS_MM + KEY_MM),
     bottom: book.paper.heightPt - BOTTOM_PT,
-    asideX: book.paper.widthPt - MARGIN_PT - pt(TEST_SQUARE_MM),
+    barX: MARGIN_PT + COLUMNS * step,
   };
 }
 
@@ -43,3 +46,6 @@ export function tileLengthMm(page: StripPage, imperial: boolean): number {
   const step = imperial ? MM_PER_INCH : 10;
   return Math.floor(freeMm / step) * step;
 }
+
+/** Over each piece its key, and a little white over that. */
+export const OVER_A_PIECE_PT = pt(KEY_MM + OVER_KEY_MM);
