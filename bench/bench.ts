@@ -11,6 +11,7 @@ import { cutProved } from "./cut-proved.ts";
 import { cutVsPackers } from "./cut-vs-packers.ts";
 import { drapeFirst, drapeHeights } from "./drape.ts";
 import { drapeFrame } from "./drape-frame.ts";
+import { drapeVsSoftBody } from "./drape-vs-soft-body.ts";
 import { editRepaint } from "./edit-repaint.ts";
 import type { Figure } from "./figure.ts";
 import { foldProfile } from "./fold-profile.ts";
@@ -52,6 +53,7 @@ async function measureAll(): Promise<Figure[]> {
     liftSearch(),
     drapeFirst(),
     drapeHeights(),
+    await drapeVsSoftBody(),
     foldProfile(),
     foldVsBvp(),
     foldVsBvpError(),
