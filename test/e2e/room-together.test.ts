@@ -239,7 +239,7 @@ describe("three browsers at one workroom", () => {
     await page.getByRole("link", { name: "Shop", exact: true }).click();
     await page.getByRole("heading", { name: "Shop of Workroom of the test" }).waitFor();
     await sectionTitle(page, "stock").click();
-    await page.getByRole("button", { name: "Add a piece of cloth" }).click();
+    await page.getByRole("button", { name: /^Add a piece of (?:fabric|cloth)$/ }).click();
     await field(page.locator("#stock"), "Name").fill("End of the walnut");
     await field(page.locator("#stock"), "Name").press("Tab");
     await saved(page);
