@@ -18,7 +18,7 @@ const SCALE = { scale: 0.1 };
 export async function* cuttingFiles(plan: Plan, cutting: CuttingPlan, job?: Job): AsyncGenerator<OutFile> {
   const stamp = jobStamp(plan.shades);
   const spell = spellerOf(plan.english);
-  if (job !== undefined) yield { path: "cut-job.json", content: jobText(job) };
+  if (job !== undefined) yield { path: "cut-job.json", content: jobText(job), isResult: true };
   yield { path: "cutting.json", content: `${JSON.stringify(cutting, null, 2)}\n` };
   for (const list of cuttingLists(cutting))
     yield { path: `cutting/${list.name}.csv`, content: toCsv(speltTable(readableTable(list), spell), stamp) };

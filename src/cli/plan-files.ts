@@ -50,7 +50,7 @@ export async function* planFiles({
   progress,
   ...print
 }: PlanFilesInput): AsyncGenerator<OutFile> {
-  if (job !== undefined) yield { path: "planned-job.json", content: jobText(job) };
+  if (job !== undefined) yield { path: "planned-job.json", content: jobText(job), isResult: true };
   yield { path: "plan.json", content: (write) => writePlanJson(plan, write) };
   yield* workbooks({
     plan,

@@ -10,6 +10,8 @@ export interface OutFile {
   path: string;
   /** The whole of it, or what writes it piece by piece. */
   content: string | Uint8Array | ((write: (chunk: Uint8Array) => Promise<void>) => Promise<void>);
+  /** A job as it was worked out: it takes the place of the one of an earlier run, unless that is what was read. */
+  isResult?: true;
 }
 
 /** 128 and the number of the signal, as shells count (POSIX.1-2017, exit status of a command that a signal ended). */
@@ -44,8 +46,8 @@ export async function writeFiles(
     const there = new Present(folder);
     const pending = new Set<Promise<void>>();
     const failures: unknown[] = [];
-    for await (const { path, content } of files) {
-      if (await there.has(path)) await refuseJobFile(join(folder, path), jobPath);
+    for await (const { path, content, isResult } of files) {
+      if (await there.has(path)) await refuseJobFile(join(folder, path), jobPath, isResult);
       await asideFolders.make(path);
       const writing = writeContent(join(aside, path), content);
       paths.push(path);
@@ -155,11 +157,11 @@ export async function writeNewFile(path: string, content: string | Uint8Array): 
 
 const JOB_MARK = /"format"\s*:\s*"shadewright-job"/;
 
-async function refuseJobFile(target: string, jobPath: string | undefined): Promise<void> {
+async function refuseJobFile(target: string, jobPath: string | undefined, isResult = false): Promise<void> {
   const real = await realpath(target).catch(() => undefined);
   if (real === undefined) return;
   const isOwn = jobPath !== undefined && real === (await realpath(jobPath).catch(() => undefined));
-  if (isOwn || JOB_MARK.test(await beginning(real))) {
+  if (isOwn || (!isResult && JOB_MARK.test(await beginning(real)))) {
     throw badInput("--out", JSON.stringify(target), "another folder; a job file is there and it is kept");
   }
 }

@@ -131,7 +131,11 @@ test("plan writes the job with the parts in it, which plans alike without the fi
   const { code, err } = await typed(["plan", job, "--parts", partsFile(), ...options]);
   expect(code).toBe(0);
   expect(err).toContain("planned-job.json");
+  // Again into the same folder: only the job that was read, and jobs of others, are kept.
+  expect((await typed(["plan", job, "--parts", partsFile(), ...options])).code).toBe(0);
   const planned = JSON.parse(readFileSync(join(folder, "planned-job.json"), "utf8"));
+  const own = await typed(["plan", join(folder, "planned-job.json"), "--parts", partsFile(), ...options]);
+  expect([own.code, own.err]).toEqual([2, expect.stringContaining("a job file is there")]);
   // Lock and cord of the file; no eye of one's own is in it.
   expect(planned.rooms[0].windows[0].shade.making.lift).toEqual({
     kind: "cord-lock",
