@@ -17,6 +17,9 @@ const FLAGS = [
 /** WebGL 2 drawn by the processor alone. */
 export const SOFTWARE_GL = ["--use-angle=swiftshader", "--enable-unsafe-swiftshader"];
 
+/** Ends what hangs, on a machine many times slower and with another test beside this one. */
+const HANGS_MS = 180_000;
+
 export interface OpenPage {
   page: Page;
   /** Errors of the page and what it wrote to the console as an error, in order. */
@@ -51,6 +54,7 @@ export async function startBrowser(more: readonly string[] = [], roomFolder?: st
     url: serving.url,
     async open(options = {}) {
       const context = await browser.newContext({ acceptDownloads: true, ...options });
+      context.setDefaultTimeout(HANGS_MS);
       const page = await context.newPage();
       return { page, errors: collectErrors(page) };
     },

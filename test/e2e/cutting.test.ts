@@ -20,9 +20,9 @@ async function openCutting(page: Page): Promise<void> {
 async function ended(page: Page): Promise<void> {
   const stop = page.getByRole("button", { name: "Stop here" });
   const end = page.locator('[data-testid="cutting-state"][data-state="ended"]');
-  await stop.or(end).first().waitFor({ timeout: 40_000 });
+  await stop.or(end).first().waitFor({ timeout: 180_000 });
   if (await stop.isVisible()) await stop.click().catch(() => {});
-  await page.locator('[data-testid="cutting-state"][data-state="ended"]').waitFor({ timeout: 40_000 });
+  await page.locator('[data-testid="cutting-state"][data-state="ended"]').waitFor({ timeout: 180_000 });
 }
 
 test("all pieces lie on the cloths, how near that is to the least is told, and the shopping follows", async () => {
@@ -157,7 +157,7 @@ test("what would save cloth is tried, and what can be is done at a press; what i
   await openCutting(page);
   await ended(page);
   await page.getByRole("button", { name: "Try the usual ways" }).click();
-  await page.locator(".savings li").first().waitFor({ timeout: 40_000 });
+  await page.locator(".savings li").first().waitFor({ timeout: 180_000 });
   // Next to the best plan found, what is left to gain may be cloth of another width: nothing to press then.
   const press = page.locator(".savings button").first();
   if (await press.isVisible()) {

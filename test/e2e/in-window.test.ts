@@ -87,7 +87,7 @@ test("a photo is dropped, its corners are dragged, and the picture is saved for 
   await page.getByText("agree with its measured size").waitFor();
   // The shade fills the opening but for its clearance: 180 × 304.6 of 640 × 480 pixels.
   const share = ((RIGHT - LEFT) * (BOTTOM - TOP)) / (WIDTH * HEIGHT);
-  await expect.poll(() => covered(page), { timeout: 60_000 }).toBeGreaterThan(0.9 * share * 160 * 120);
+  await expect.poll(() => covered(page), { timeout: 180_000 }).toBeGreaterThan(0.9 * share * 160 * 120);
   expect(await covered(page)).toBeLessThan(1.06 * share * 160 * 120);
   expect(await violations(page)).toEqual([]);
   const before = await covered(page);

@@ -65,7 +65,7 @@ test("a newer release taken in the middle of an edit loses nothing that was call
   // Where the newest edit is not on disk at that moment the browser asks, and the maker goes all the same.
   page.on("dialog", (dialog) => void dialog.accept());
   const acknowledged = await keepTyping(page);
-  await expect.poll(() => acknowledged.length, { timeout: 60_000 }).toBeGreaterThan(2);
+  await expect.poll(() => acknowledged.length, { timeout: 180_000 }).toBeGreaterThan(2);
   const reloaded = page.waitForEvent("load");
   await notice.getByRole("button", { name: "Change to it" }).click();
   await reloaded;

@@ -19,7 +19,7 @@ async function openLive(page: Page, shadeId?: string) {
   const live = page.getByRole("application");
   await live.waitFor();
   await expect
-    .poll(async () => Number(await live.getAttribute("data-heights")), { timeout: 120_000 })
+    .poll(async () => Number(await live.getAttribute("data-heights")), { timeout: 180_000 })
     .toBeGreaterThan(0);
   return live;
 }
@@ -98,7 +98,7 @@ test("on a phone a finger turns it, and dark paper changes nothing of its colour
       reducedMotion: "reduce",
     });
     await openLive(page, "parlour-right");
-    await page.locator('.live-room[data-state="done"]').waitFor({ timeout: 120_000 });
+    await page.locator('.live-room[data-state="done"]').waitFor({ timeout: 180_000 });
     return { page, errors };
   };
   const [light, dark] = [await open("light"), await open("dark")];
@@ -137,7 +137,7 @@ test("turning it fetches no more than 180 kB of scripts, gzipped, and none of th
     if (isScript && isNew) scripts.set(response.url(), response.body());
   });
   await page.getByRole("button", { name: "turn it" }).click();
-  await page.locator('.live-room[data-state="done"]').waitFor({ timeout: 120_000 });
+  await page.locator('.live-room[data-state="done"]').waitFor({ timeout: 180_000 });
   const bodies = await Promise.all(scripts.values());
   const bytes = bodies.reduce((sum, body) => sum + gzipSync(body, { level: 9 }).length, 0);
   expect(bytes).toBeGreaterThan(100_000);

@@ -83,7 +83,7 @@ test("the whole shelf goes into one file and comes back on another device", asyn
   await (await chosen).setFiles(file);
   // The demonstration stands there as it did; the copy is new.
   await expect
-    .poll(() => other.locator(".notices").textContent(), { timeout: 60_000 })
+    .poll(() => other.locator(".notices").textContent(), { timeout: 180_000 })
     .toContain("1 stood there already");
   await other.getByRole("link", { name: /\(copy\)/ }).waitFor();
   await other.context().close();

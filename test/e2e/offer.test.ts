@@ -16,7 +16,7 @@ test("a price typed in the shopping list goes into the price that the client is 
   await page.locator("#cost").waitFor();
   await openAll(page);
   const cleat = page.getByRole("textbox", { name: /^Price of Cleat with two screws/ }).first();
-  await cleat.waitFor({ timeout: 60_000 });
+  await cleat.waitFor({ timeout: 180_000 });
   const row = page.locator("#cost tr", { has: cleat });
   await cleat.fill("");
   await cleat.press("Enter");

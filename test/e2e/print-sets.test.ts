@@ -16,7 +16,7 @@ test("what to print is ticked set by set or chosen by its reader, and the pages 
   const panel = page.getByRole("group", { name: "What to print" });
   const told = panel.getByRole("status");
   const pages = async () => {
-    await told.filter({ hasText: /In all: \d+ pages?/ }).waitFor({ timeout: 60_000 });
+    await told.filter({ hasText: /In all: \d+ pages?/ }).waitFor({ timeout: 180_000 });
     return Number(/\d+/.exec((await told.textContent()) ?? "")?.[0]);
   };
   const made = async () => {

@@ -15,12 +15,6 @@ let owner: OpenPage;
 let cutter: OpenPage;
 let hanger: OpenPage;
 
-/** A password takes long to check on purpose, and an embedded database to open. */
-function patient(opened: OpenPage): OpenPage {
-  opened.page.setDefaultTimeout(100_000);
-  return opened;
-}
-
 /** The address of the job that is open, as others open it. */
 let jobAddress = "";
 
@@ -30,7 +24,7 @@ async function invited(name: string, role: string, options = {}): Promise<OpenPa
   await owner.page.getByLabel("As", { exact: true }).selectOption(role);
   await owner.page.getByRole("button", { name: "Make a link" }).click();
   const link = await owner.page.getByRole("textbox", { name: /^Give this link/ }).inputValue();
-  const opened = patient(await harness.open({ locale: "en-US", ...options }));
+  const opened = await harness.open({ locale: "en-US", ...options });
   await opened.page.goto(link);
   await opened.page.getByRole("heading", { name: "Join Workroom of the test" }).waitFor();
   await field(opened.page, "Name to sign in with").fill(name.toLowerCase());
@@ -48,7 +42,7 @@ function nameOfJob(page: Page) {
 describe("three browsers at one workroom", () => {
   beforeAll(async () => {
     harness = await startBrowser([], folder);
-    owner = patient(await firstVisit(harness));
+    owner = await firstVisit(harness);
   });
   afterAll(async () => {
     await harness.close();

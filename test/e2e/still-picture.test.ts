@@ -19,7 +19,7 @@ async function openPicture(page: Page): Promise<void> {
   await openAll(page);
   await page.getByRole("radio", { name: "Relaxed" }).check({ force: true });
   await page.getByRole("tab", { name: "Picture" }).click();
-  await page.locator(FINE).waitFor({ timeout: 60_000 });
+  await page.locator(FINE).waitFor({ timeout: 180_000 });
 }
 
 function pictureText(page: Page): Promise<string> {
@@ -35,21 +35,21 @@ test("the picture is worked out beside the page: coarse, then fine, and the last
   await slider.focus();
   await page.keyboard.press("End");
   await page.locator('[data-picture="coarse"]').waitFor();
-  await page.locator(FINE).waitFor({ timeout: 60_000 });
+  await page.locator(FINE).waitFor({ timeout: 180_000 });
   expect(await page.locator(".caption-words").textContent()).toContain("Raised.");
   expect(await pictureText(page)).not.toBe(lowered);
   await page.keyboard.press("Home");
   await expect
     .poll(async () => (await page.locator(FINE).count()) > 0 && (await pictureText(page)) === lowered, {
-      timeout: 60_000,
+      timeout: 180_000,
     })
     .toBe(true);
   expect(await violations(page)).toEqual([]);
   // Cards show the same cloth in small, once nothing else is to be drawn.
   const drawn = (what: string) => () => page.locator(what).count();
-  await expect.poll(drawn('.style-card svg[data-drawn="picture"]'), { timeout: 60_000 }).toBe(10);
+  await expect.poll(drawn('.style-card svg[data-drawn="picture"]'), { timeout: 180_000 }).toBe(10);
   await page.getByRole("link", { name: "Shadewright" }).first().click();
-  await expect.poll(drawn('.shelf-elevation[data-drawn="pictures"]'), { timeout: 60_000 }).toBe(1);
+  await expect.poll(drawn('.shelf-elevation[data-drawn="pictures"]'), { timeout: 180_000 }).toBe(1);
   expect(errors).toEqual([]);
 });
 

@@ -82,7 +82,7 @@ test("a bay of three and a kitchen, to the list of what to buy and the quote, in
   );
   await maker.press(room.getByRole("button", { name: "Add 3 windows" }));
   await maker.press(sectionTitle(page, "cost"));
-  await expect.poll(() => page.locator("#cost tbody tr").count(), { timeout: 60_000 }).toBeGreaterThan(5);
+  await expect.poll(() => page.locator("#cost tbody tr").count(), { timeout: 180_000 }).toBeGreaterThan(5);
   await maker.press(sectionTitle(page, "print"));
   await maker.press(page.locator("#print").getByText("What to print", { exact: true }));
   await maker.press(page.locator("#print").getByRole("button", { name: "The client", exact: true }));
@@ -212,10 +212,10 @@ test("sixty windows take less than three screens of a phone until they are unfol
     mimeType: "application/json",
     buffer: Buffer.from(JSON.stringify(job)),
   });
-  await page.locator(".elevation-window").first().waitFor({ timeout: 60_000 });
+  await page.locator(".elevation-window").first().waitFor({ timeout: 180_000 });
   await page
     .locator("#findings .chapter-sentence", { hasText: /check|note|fix/ })
-    .waitFor({ timeout: 60_000 });
+    .waitFor({ timeout: 180_000 });
   const screens = await page.evaluate(() => {
     const foot = document.querySelector("#rates")?.getBoundingClientRect().bottom ?? 0;
     return (foot + scrollY) / innerHeight;
