@@ -55,8 +55,13 @@ async function restore(file: string, folder: string | undefined, io: Io): Promis
   if (!existsSync(file)) throw badInput("<file>", file, "a file that backup wrote");
   const { BackupUnfit, restoreLines } = await import("../../server/index.ts");
   const rows = await withStore(folder, async (store, door) => {
-    const source = createReadStream(file).pipe(createGunzip());
+    const source = createGunzip();
+    const stop = new AbortController();
+    const reading = pipeline(createReadStream(file), source, { signal: stop.signal });
     const lines = createInterface({ input: source, crlfDelay: Number.POSITIVE_INFINITY });
+    // Who reads the lines is told; where nobody reads them any more there is nobody to tell.
+    reading.catch(() => {});
+    lines.on("error", () => {});
     try {
       const count = await restoreLines(store, lines);
       await door.begin();
@@ -67,6 +72,10 @@ async function restore(file: string, folder: string | undefined, io: Io): Promis
         throw badInput("<file>", file, "a whole backup: this one is damaged or cut short");
       }
       throw error;
+    } finally {
+      // Refused at its first line, it is read no further.
+      stop.abort();
+      await reading.catch(() => {});
     }
   });
   io.err(`Put back ${rows} rows.\n`);
