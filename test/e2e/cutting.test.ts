@@ -21,7 +21,7 @@ async function ended(page: Page): Promise<void> {
   const stop = page.getByRole("button", { name: "Stop here" });
   const end = page.locator('[data-testid="cutting-state"][data-state="ended"]');
   await stop.or(end).first().waitFor({ timeout: 180_000 });
-  if (await stop.isVisible()) await stop.click().catch(() => {});
+  if (await stop.isVisible()) await stop.click({ timeout: 5000 }).catch(() => {});
   await page.locator('[data-testid="cutting-state"][data-state="ended"]').waitFor({ timeout: 180_000 });
 }
 

@@ -30,7 +30,7 @@ test("a cutting worker that dies is replaced, the plan on the screen stays, and 
   const ended = page.locator('[data-testid="cutting-state"][data-state="ended"]');
   const stop = page.getByRole("button", { name: "Stop here" });
   await stop.or(ended).first().waitFor();
-  if (await stop.isVisible()) await stop.click().catch(() => {});
+  if (await stop.isVisible()) await stop.click({ timeout: 5000 }).catch(() => {});
   await ended.waitFor();
   expect(await ended.textContent()).not.toContain("came to grief");
   await page.getByRole("button", { name: "Close", exact: true }).click();
