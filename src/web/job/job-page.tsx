@@ -9,20 +9,16 @@ import { useJob } from "../state/fields.ts";
 import { look, usePlanner } from "../state/store.ts";
 import { useJobSummary } from "../state/use-job-summary.ts";
 import { RoomPanel } from "../workroom/room-panel.tsx";
-import { ClothsChapter } from "./cloths-chapter.tsx";
 import { CostChapter } from "./cost-chapter.tsx";
 import { Elevations } from "./elevations.tsx";
 import { FindingsChapter } from "./findings-chapter.tsx";
-import { HabitsChapter } from "./habits-chapter.tsx";
-import { HardwareChapter } from "./hardware-chapter.tsx";
 import { JobHeading } from "./job-heading.tsx";
 import { JobRail } from "./job-rail.tsx";
 import { OfferChapter } from "./offer-chapter.tsx";
 import { PlaceChapter } from "./place-chapter.tsx";
 import { PrintChapter } from "./print-chapter.tsx";
-import { RatesChapter } from "./rates-chapter.tsx";
 import { RoomsChapter } from "./rooms-chapter.tsx";
-import { StockChapter } from "./stock-chapter.tsx";
+import { WorkshopChapters } from "./workshop-chapters.tsx";
 import "./job-page.css";
 
 /** The whole job on one page: its windows on one floor, what was found, what to buy, what it costs. */
@@ -49,11 +45,7 @@ export function JobPage() {
           <CostChapter summary={summary} />
           <OfferChapter summary={summary} />
           <PrintChapter />
-          <ClothsChapter />
-          <HardwareChapter />
-          <StockChapter />
-          <HabitsChapter />
-          <RatesChapter />
+          <WorkshopChapters />
         </div>
         <JobRail summary={summary} />
       </Page>

@@ -5,7 +5,7 @@ import { addPasskey, knowsPasskeys } from "./passkeys.ts";
 import { PlainField } from "./plain-field.tsx";
 import { Trouble } from "./trouble.tsx";
 import { useDeed } from "./use-deed.ts";
-import { NewPassword } from "./way-in.tsx";
+import { CodeList, NewPassword } from "./way-in.tsx";
 
 const day = new Intl.DateTimeFormat(undefined, { dateStyle: "medium" });
 
@@ -138,13 +138,7 @@ function NewCodes() {
           Make new codes
         </button>
       ) : (
-        <ul className="recovery-codes">
-          {codes.map((code) => (
-            <li key={code}>
-              <code>{code}</code>
-            </li>
-          ))}
-        </ul>
+        <CodeList codes={codes} />
       )}
     </>
   );

@@ -23,17 +23,27 @@ export async function readRoomShop(): Promise<void> {
   useRead.setState({ read: { shop: job, reservations } });
 }
 
+let readAt: string | undefined;
+
+/** Reads the shop once for all who show it. `at` tells one state of the news from the next. */
+function readOnce(at: string): void {
+  if (readAt === at) return;
+  readAt = at;
+  readRoomShop().catch(() => {
+    // Without the server what was read last stays, and who comes next asks again.
+    if (readAt === at) readAt = undefined;
+  });
+}
+
 /** The shop of the workroom that shares the open job; undefined for a job of this device alone, and until it was read. */
 export function useRoomShop(): RoomShop | undefined {
   const isShared = usePlanner(({ room, job }) => room !== undefined && job?.id !== SHOP_ID);
-  const isIn = useRoom(({ me }) => me?.state === "signed-in");
-  const read = useRead((state) => state.read);
+  const session = useRoom(({ me }) => (me?.state === "signed-in" ? me.session : undefined));
   const news = useRoom(({ shopNews }) => shopNews);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: read again with each piece of news
+  const read = useRead((state) => state.read);
   useEffect(() => {
-    // Without the server what was read last stays.
-    if (isShared && isIn) readRoomShop().catch(() => {});
-  }, [isShared, isIn, news]);
+    if (isShared && session !== undefined) readOnce(`${session} ${news}`);
+  }, [isShared, session, news]);
   return isShared ? read : undefined;
 }
 

@@ -2,11 +2,7 @@ import { Link } from "wouter";
 import { Colophon } from "../frame/colophon.tsx";
 import { Page } from "../frame/page.tsx";
 import { TopBar } from "../frame/top-bar.tsx";
-import { ClothsChapter } from "../job/cloths-chapter.tsx";
-import { HabitsChapter } from "../job/habits-chapter.tsx";
-import { HardwareChapter } from "../job/hardware-chapter.tsx";
-import { RatesChapter } from "../job/rates-chapter.tsx";
-import { StockChapter } from "../job/stock-chapter.tsx";
+import { WorkshopChapters } from "../job/workshop-chapters.tsx";
 import { RoomPanel } from "./room-panel.tsx";
 import { useRoom } from "./room-state.ts";
 import "../job/job-page.css";
@@ -27,11 +23,7 @@ export function ShopPage() {
             has changed; a piece of stock goes to one job alone.
           </p>
           <RoomPanel />
-          <ClothsChapter />
-          <HardwareChapter />
-          <StockChapter />
-          <HabitsChapter />
-          <RatesChapter />
+          <WorkshopChapters />
         </div>
       </Page>
       <Colophon />

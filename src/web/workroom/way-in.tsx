@@ -174,19 +174,25 @@ export function Enter({ title, lead, go, enter, children }: EnterProps) {
   );
 }
 
+export function CodeList({ codes }: { codes: readonly string[] }) {
+  return (
+    <ul className="recovery-codes">
+      {codes.map((code) => (
+        <li key={code}>
+          <code>{code}</code>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 /** Shown once: nobody can look them up later. */
 function RecoveryCodes({ codes }: { codes: readonly string[] }) {
   return (
     <div className="way-in">
       <h1>Recovery codes</h1>
       <p>Each sets a new password once, should yours be lost. Write them down: they are not shown again.</p>
-      <ul className="recovery-codes">
-        {codes.map((code) => (
-          <li key={code}>
-            <code>{code}</code>
-          </li>
-        ))}
-      </ul>
+      <CodeList codes={codes} />
       <p className="page-actions">
         <button type="button" className="button" onClick={() => print()}>
           Print
