@@ -115,7 +115,9 @@ describe.each(STORES)("news on $title", ({ title, isThere, open }) => {
       for (const items of [[{ stock: bolt.id }], []]) {
         const from = ear.heard.length;
         await owner.ask("reserve", { params: { job: id }, body: { items } }, 200);
-        await ear.until(({ heard }) => heard.slice(from).some(({ news }) => news.isShopChanged));
+        await ear.until(({ heard }) =>
+          heard.slice(from).some(({ news }) => news.jobs.some((one) => one.id === SHOP_ID)),
+        );
       }
       await owner.ask("presence", { body: { jobId: id, windowId: "w1" } }, 200);
       const here = { session: owner.session, person: owner.id, jobId: id, windowId: "w1" };

@@ -1,3 +1,4 @@
+import { sql } from "kysely";
 import type { Job, JobIssue } from "../../job/index.ts";
 import { SHOP_ID } from "../../workroom/protocol/index.ts";
 import type { AskedByPerson } from "../http/asked.ts";
@@ -59,6 +60,13 @@ export async function reserve(
     .deleteFrom("reservations")
     .where("workroom_id", "=", workroomId)
     .where("job_id", "=", jobId)
+    .execute();
+  // So that those who watch read the shop again.
+  await trx
+    .updateTable("jobs")
+    .set({ changed_at: sql<Date>`now()` })
+    .where("workroom_id", "=", workroomId)
+    .where("id", "=", SHOP_ID)
     .execute();
   if (wanted.length === 0) return;
   await trx

@@ -114,14 +114,12 @@ export class NewsDesk {
       if (!now.sessions.has(watcher.session)) watcher.end();
       else {
         const news = sentTo(watcher, now, last);
-        if (hasChanged(news) || isHereChanged(last, now)) watcher.tell(news);
+        if (news.jobs.length > 0 || news.isShelfChanged || news.isWorkChanged || isHereChanged(last, now)) {
+          watcher.tell(news);
+        }
       }
     }
   }
-}
-
-function hasChanged({ jobs, isShelfChanged, isWorkChanged, isShopChanged }: News): boolean {
-  return jobs.length > 0 || isShelfChanged || isWorkChanged || isShopChanged;
 }
 
 function isHereChanged(before: NewsFor | undefined, now: NewsFor): boolean {

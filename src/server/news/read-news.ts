@@ -1,5 +1,5 @@
 import { sql } from "kysely";
-import { type News, PRESENCE_LASTS_S, type Presence, SHOP_ID } from "../../workroom/protocol/index.ts";
+import { type News, PRESENCE_LASTS_S, type Presence } from "../../workroom/protocol/index.ts";
 import type { RoomTrx } from "../store/store.ts";
 
 /**
@@ -8,14 +8,21 @@ import type { RoomTrx } from "../store/store.ts";
  */
 const OVERLAP = sql`interval '60 seconds'`;
 
+interface JobNews {
+  version: number;
+  /** Not only the job itself: what a client said of it, or is promised of the shop. */
+  changedAt: string;
+  isBinned: boolean;
+  madeBy: string;
+  isPupils: boolean;
+}
+
 /** A workroom as those who watch it are told of it. */
 export interface NewsFor {
   now: Date;
-  jobs: ReadonlyMap<string, { version: number; isBinned: boolean; madeBy: string; isPupils: boolean }>;
+  jobs: ReadonlyMap<string, JobNews>;
   /** When work in hand was changed last. */
   workAt: string;
-  /** Another text whenever what is promised of the shop's stock has changed. */
-  promises: string;
   here: Presence[];
   sessions: ReadonlySet<string>;
 }
@@ -30,6 +37,7 @@ export async function readNews(trx: RoomTrx, workroomId: string, since?: Date): 
       join.onRef("p.workroom_id", "=", "j.workroom_id").onRef("p.id", "=", "j.made_by"),
     )
     .select(["j.id", "j.version", "j.binned_at", "j.made_by", "p.role"])
+    .select(sql<string>`j.changed_at::text`.as("changed_at"))
     .where("j.workroom_id", "=", workroomId)
     .where("j.changed_at", ">", from)
     .execute();
@@ -38,11 +46,6 @@ export async function readNews(trx: RoomTrx, workroomId: string, since?: Date): 
     .select([sql<Date>`now()`.as("now"), sql<string | null>`max(changed_at)::text`.as("last")])
     .where("workroom_id", "=", workroomId)
     .where("changed_at", ">", from)
-    .executeTakeFirstOrThrow();
-  const { promises } = await trx
-    .selectFrom("reservations")
-    .select(sql<string>`count(*) || ' ' || coalesce(max(at)::text, '')`.as("promises"))
-    .where("workroom_id", "=", workroomId)
     .executeTakeFirstOrThrow();
   const here = await trx
     .selectFrom("presence")
@@ -64,13 +67,18 @@ export async function readNews(trx: RoomTrx, workroomId: string, since?: Date): 
   return {
     now: work.now,
     jobs: new Map(
-      jobs.map(({ id, version, binned_at, made_by, role }) => [
+      jobs.map(({ id, version, changed_at, binned_at, made_by, role }) => [
         id,
-        { version, isBinned: binned_at !== null, madeBy: made_by, isPupils: role === "class" },
+        {
+          version,
+          changedAt: changed_at,
+          isBinned: binned_at !== null,
+          madeBy: made_by,
+          isPupils: role === "class",
+        },
       ]),
     ),
     workAt: work.last ?? "",
-    promises,
     here: here.map(({ session_id, person_id, job_id, window_id }) => ({
       session: session_id,
       person: person_id,
@@ -88,14 +96,16 @@ export function sentTo(
   last?: NewsFor,
 ): News {
   const seen = [...now.jobs].filter(([, job]) => !isClass || !job.isPupils || job.madeBy === personId);
-  const changed = seen.filter(([id, { version }]) => last?.jobs.get(id)?.version !== version);
+  const changed = seen.filter(([id, { version, changedAt }]) => {
+    const before = last?.jobs.get(id);
+    return before?.version !== version || before.changedAt !== changedAt;
+  });
   const moved = seen.filter(([id, { isBinned }]) => last?.jobs.get(id)?.isBinned !== isBinned);
   return {
     now: now.now.toISOString(),
     jobs: changed.map(([id, { version }]) => ({ id, version })),
     isShelfChanged: moved.length > 0,
     isWorkChanged: now.workAt !== "" && now.workAt !== last?.workAt,
-    isShopChanged: now.promises !== last?.promises || changed.some(([id]) => id === SHOP_ID),
     here: now.here,
   };
 }

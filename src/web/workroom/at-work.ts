@@ -1,5 +1,5 @@
 import type { News, Person, ShelvedJob } from "../../workroom/protocol/index.ts";
-import { PRESENCE_EVERY_S } from "../../workroom/protocol/index.ts";
+import { PRESENCE_EVERY_S, SHOP_ID } from "../../workroom/protocol/index.ts";
 import { usePlanner } from "../state/store.ts";
 import { askServer } from "./ask-server.ts";
 import { meetWork } from "./kept-work.ts";
@@ -114,13 +114,13 @@ async function askForNews(): Promise<void> {
   }
 }
 
-async function hear({ now, jobs, isShelfChanged, isWorkChanged, isShopChanged, here }: News): Promise<void> {
+async function hear({ now, jobs, isShelfChanged, isWorkChanged, here }: News): Promise<void> {
   heardAt = now;
   const { workNews, shopNews } = useRoom.getState();
   useRoom.setState({
     here,
     ...(isWorkChanged ? { workNews: workNews + 1 } : {}),
-    ...(isShopChanged ? { shopNews: shopNews + 1 } : {}),
+    ...(jobs.some(({ id }) => id === SHOP_ID) ? { shopNews: shopNews + 1 } : {}),
   });
   const { job, room } = usePlanner.getState();
   const isOpenChanged = jobs.some(

@@ -18,10 +18,12 @@ export const presenceSchema = herePresenceSchema.extend({ session: uniqueId, per
  */
 export const newsSchema = z.strictObject({
   now: instant.meta({ description: "To ask from next time; the server's clock" }),
-  jobs: z.array(z.strictObject({ id: thingId, version: versionNumber })),
+  jobs: z.array(z.strictObject({ id: thingId, version: versionNumber })).meta({
+    description:
+      "Jobs of which something has changed: themselves, what a client said, or what of the shop is promised",
+  }),
   isShelfChanged: z.boolean().meta({ description: "A job came, went into the bin or came back" }),
   isWorkChanged: z.boolean(),
-  isShopChanged: z.boolean().meta({ description: "The shop, or what of its stock is promised to which job" }),
   here: z.array(presenceSchema),
 });
 
