@@ -4,11 +4,11 @@ import type { LiftKind } from "./making.ts";
 import type { Drive, Tube } from "./parts.ts";
 import { roughMassKg } from "./rough-mass.ts";
 
-/** How far a drive's limits are kept away from, as shares: the weight is only a guess as yet. */
+/** How far a drive's limits are kept away from, as shares, our choice: the weight is only a guess as yet. */
 const ABOVE_LEAST = 0.12;
 const BELOW_MOST = 0.2;
 
-/** Between parts side by side along the board, and to its end, about, mm. */
+/** Between parts side by side along the board, and to its end, about, mm: our choice. */
 const APART_MM = 8;
 
 /**

@@ -11,7 +11,7 @@ export const ROUGH_HEMS = sourced(
   cite("our-choice", "between what plans of all styles come to in full"),
 );
 
-/** Ribs and their pockets weigh about as much as this share more of cloth. */
+/** Ribs and their pockets weigh about as much as this share more of cloth: our choice, near what plans come to. */
 const RIBS = 1.1;
 
 /** A face lighter than this is a sheer, g/m². */
