@@ -34,11 +34,12 @@ function precompress(folder) {
 
 /**
  * Builds the planner into dist/web.
+ * @param {{ warnings?: boolean }} [told] whether warnings of the bundler are shown, which only a developer can use
  * @returns {boolean} whether it was built
  */
-export function buildWeb() {
+export function buildWeb({ warnings = true } = {}) {
   // A test runner sets NODE_ENV to "test", which would build the slow, talkative React into what is served.
-  if (!runTool("vite", ["build", "--logLevel", "warn"], { NODE_ENV: "production" })) return false;
+  if (!runTool("vite", ["build", "--logLevel", warnings ? "warn" : "error"], { NODE_ENV: "production" })) return false;
   precompress(WEB);
   return true;
 }
@@ -47,7 +48,7 @@ export function buildWeb() {
 export function ensureWeb() {
   if (existsSync(join(WEB, "index.html")) && !isStale()) return;
   console.error("Building the planner …");
-  if (buildWeb()) return;
+  if (buildWeb({ warnings: false })) return;
   console.error("The planner could not be built; see the message above.");
   process.exit(1);
 }
