@@ -1,6 +1,7 @@
 import { type ReactNode, useMemo, useRef } from "react";
 import { drawAction, place, speltDrawing, svgNodes } from "../../drawing/index.ts";
 import type { Step, StepAction } from "../../shade-plan/index.ts";
+import { useClothTint } from "../sheets/cloth-tint.ts";
 import { Sheet } from "../sheets/sheet.tsx";
 import { SvgElement } from "../sheets/svg-node.tsx";
 import { type ElementSize, useBox } from "../sheets/use-box.ts";
@@ -20,8 +21,9 @@ export function BenchDrawing({ step: { action, sheet } }: { step: Step }) {
 function Plate({ children }: { children: (box: ElementSize) => ReactNode }) {
   const room = useRef<HTMLDivElement>(null);
   const box = useBox(room);
+  const plate = useClothTint("plate");
   return (
-    <div className="plate">
+    <div {...plate}>
       <div className="plate-room" ref={room}>
         {box !== undefined && box.widthPx > 0 && box.heightPx > 0 ? children(box) : null}
       </div>

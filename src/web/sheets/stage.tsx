@@ -3,6 +3,7 @@ import type { SheetKind } from "../../shade-plan/index.ts";
 import { WorkingSlip } from "../figures/working-slip.tsx";
 import { PicturePlate } from "../picture/picture-plate.tsx";
 import { usePlanner } from "../state/store.ts";
+import { useClothTint } from "./cloth-tint.ts";
 import { RaiseSlider } from "./raise-slider.tsx";
 import { Sheet } from "./sheet.tsx";
 import { RAISED_SHEETS } from "./sheet-placing.ts";
@@ -13,10 +14,11 @@ import "./stage.css";
 /** The live drawing: which side it is seen from, how far it is raised, and the slip of what was pressed. */
 export function DrawingStage() {
   const sheet = usePlanner((planner) => planner.view.sheet);
+  const panel = useClothTint("stage-panel");
   return (
     <div className="stage">
       <SheetTabs />
-      <div role="tabpanel" id="drawing" aria-labelledby={`tab-${sheet}`} className="stage-panel">
+      <div role="tabpanel" id="drawing" aria-labelledby={`tab-${sheet}`} {...panel}>
         <Plate kind={sheet} />
       </div>
       <WorkingSlip />
