@@ -39,7 +39,8 @@ function precompress(folder) {
  */
 export function buildWeb({ warnings = true } = {}) {
   // A test runner sets NODE_ENV to "test", which would build the slow, talkative React into what is served.
-  if (!runTool("vite", ["build", "--logLevel", warnings ? "warn" : "error"], { NODE_ENV: "production" })) return false;
+  if (!runTool("vite", ["build", "--logLevel", warnings ? "warn" : "error"], { NODE_ENV: "production" }))
+    return false;
   precompress(WEB);
   return true;
 }
