@@ -121,7 +121,7 @@ function anyNumber({ minimum = 0, maximum = 1000 }: Schema): fc.Arbitrary<unknow
 }
 
 /** The schema cannot say that ids differ from each other; a job's must. */
-function withOwnIds(job: JobInput): JobInput {
+export function withOwnIds(job: JobInput): JobInput {
   const own = <T extends { id: string }>(list: T[]): T[] =>
     list.map((item, n) =>
       list.findIndex(({ id }) => id === item.id) < n ? { ...item, id: `${item.id}-${n}` } : item,

@@ -4,10 +4,10 @@ import { pathToFileURL } from "node:url";
 import { build } from "vite";
 
 const ENTRY = "\0tests";
-const BEGIN = "\0begin:";
 
 /**
- * One script of some test files and of all that they import, for `compileFunction`; packages stay outside.
+ * One script of some test files and of all that they import, for `compileFunction`; packages stay outside. It exports
+ * `files`: by its path, what reads a test file. Until then its code does not run.
  * @param {string} root the copy of the project that it is made from
  * @param {readonly string[]} tests their paths below it
  * @param {readonly string[]} first read before any test, so that what they do once does not count as a test's own
@@ -16,10 +16,9 @@ const BEGIN = "\0begin:";
 export async function bundleTests(root, tests, first) {
   const lines = [
     ...["test/seed.ts", ...first].map((path) => `import ${JSON.stringify(resolve(root, path))};`),
-    ...tests.flatMap((path) => [
-      `import ${JSON.stringify(BEGIN + path)};`,
-      `import ${JSON.stringify(resolve(root, path))};`,
-    ]),
+    "export const files = {",
+    ...tests.map((path) => `${JSON.stringify(path)}: () => import(${JSON.stringify(resolve(root, path))}),`),
+    "};",
   ];
   const built = await build({
     configFile: false,
@@ -42,13 +41,8 @@ export async function bundleTests(root, tests, first) {
       {
         name: "tests-in-one",
         enforce: "pre",
-        resolveId: (id) => (id === ENTRY || id.startsWith(BEGIN) ? id : undefined),
-        load(id) {
-          if (id === ENTRY) return lines.join("\n");
-          if (!id.startsWith(BEGIN)) return undefined;
-          const path = JSON.stringify(id.slice(BEGIN.length));
-          return `import { beginFile } from "vitest"; beginFile(${path});`;
-        },
+        resolveId: (id) => (id === ENTRY ? id : undefined),
+        load: (id) => (id === ENTRY ? lines.join("\n") : undefined),
         transform: (code, id) =>
           code.includes("import.meta.url")
             ? code.replaceAll("import.meta.url", JSON.stringify(pathToFileURL(id).href))

@@ -11,11 +11,8 @@ import { expect } from "vitest";
  * @typedef {(name: string | Function, ...rest: any[]) => void} Declare
  */
 
-/**
- * Stands in for the test tool while one script of many test files is read: lists their tests, to be run singly.
- * @param {(file: string) => void} onFile told when a file begins
- */
-export function collector(onFile = () => {}) {
+/** Stands in for the test tool while test files are read, one after the other: lists their tests, to be run singly. */
+export function collector() {
   /** @type {Collected[]} */
   const tests = [];
   /** @type {Group[]} */
@@ -23,12 +20,13 @@ export function collector(onFile = () => {}) {
   let file = "";
 
   /**
-   * @param {string} path
+   * @param {string} path of the file whose tests come next
    */
   function beginFile(path) {
     file = path;
     groups = [{ name: path, before: [], after: [], once: [] }];
-    onFile(path);
+    // Numbered by itself: which files were read before makes no difference to a test's name.
+    tests.length = 0;
   }
 
   /** @type {Declare} */
@@ -64,7 +62,6 @@ export function collector(onFile = () => {}) {
   const describe = withRows(declareGroup);
   const test = withRows(declareTest);
   const stand = {
-    beginFile,
     describe,
     test,
     it: test,
@@ -74,7 +71,7 @@ export function collector(onFile = () => {}) {
     afterEach: hook("after"),
     afterAll: () => {},
   };
-  return { tests, stand };
+  return { beginFile, tests, stand };
 }
 
 /**

@@ -3,21 +3,26 @@ import { join } from "node:path";
 import { compileFunction } from "node:vm";
 import { bundleTests } from "./bundle-tests.mjs";
 import { collector } from "./collect-tests.mjs";
+import { shuffled } from "./shuffled.mjs";
 
 /**
  * Runs tests for Stryker in one warm process: all of them are one script, compiled once and read anew for each mutant,
  * so that nothing remembered of one mutant is there for the next. A run of the test tool itself takes seconds before
- * its first test; this takes a tenth of one.
+ * its first test; this takes a tenth of one. Of the test files only those that reach the mutant are read, and no more
+ * of them once it is noticed.
  *
  * What is computed while a test file is read (a plan that all its tests look at) counts as read by each of its tests.
  */
 class WarmRunner {
   /** @type {Record<string, any>} */
   #mutants = mutantsOf(globalThis);
-  /** @type {((require: (id: string) => unknown, exports: object, module: object) => void) | undefined} */
+  /** @type {Script | undefined} */
   #script;
-  /** Test by id: how long it took, and how many mutants it noticed. */
-  #known = /** @type {Map<string, { tookMs: number, kills: number }>} */ (new Map());
+  /** Test by id: its file, how long it took, and how many mutants it noticed. */
+  #known = /** @type {Map<string, { file: string, tookMs: number, kills: number }>} */ (new Map());
+  /** The mutants that are tried; all of them unless a sample was asked for. */
+  #sample = /** @type {Set<string> | undefined} */ (undefined);
+  #wish = JSON.parse(process.env.MUTATION ?? "{}");
   #require = createRequire(join(process.cwd(), "package.json"));
 
   capabilities() {
@@ -25,25 +30,30 @@ class WarmRunner {
   }
 
   async init() {
-    const { tests, mutated } = JSON.parse(process.env.MUTATION ?? "{}");
+    const { tests, mutated } = this.#wish;
     const code = await bundleTests(process.cwd(), tests, ["src/index.ts", ...mutated]);
     const script = compileFunction(code, ["require", "exports", "module"], { filename: "tests.cjs" });
     this.#script = (...given) => script(...given);
   }
 
   /**
-   * Reads all test files.
-   * @param {(file: string) => void} [onFile]
+   * Reads the code that is tested, and hands out what reads a test file.
+   * @returns {(file: string) => Promise<Collected[]>}
    */
-  #collect(onFile) {
-    const { tests, stand } = collector(onFile);
+  #read() {
+    const { tests, stand, beginFile } = collector();
     const fastCheck = boundedFastCheck(this.#require("fast-check"));
     const given = new Map([
       ["vitest", stand],
       ["fast-check", fastCheck],
     ]);
-    this.#script?.((id) => given.get(id) ?? this.#require(id), {}, {});
-    return tests;
+    const exports = { files: /** @type {Record<string, () => Promise<unknown>>} */ ({}) };
+    this.#script?.((id) => given.get(id) ?? this.#require(id), exports, { exports });
+    return async (file) => {
+      beginFile(file);
+      await exports.files[file]?.();
+      return [...tests];
+    };
   }
 
   /**
@@ -54,32 +64,49 @@ class WarmRunner {
     mutants.activeMutant = undefined;
     mutants.mutantCoverage = undefined;
     mutants.currentTestId = undefined;
-    const tests = this.#collect((file) => {
-      mutants.currentTestId = `file ${file}`;
-    });
-    mutants.currentTestId = undefined;
+    const read = this.#read();
     const results = [];
-    for (const test of tests) {
-      const from = performance.now();
-      mutants.currentTestId = test.id;
-      const failure = await failureOf(test, new Set());
-      mutants.currentTestId = undefined;
-      const timeSpentMs = performance.now() - from;
-      this.#known.set(test.id, { tookMs: timeSpentMs, kills: 0 });
-      const told = { id: test.id, name: test.id, timeSpentMs, fileName: join(process.cwd(), test.file) };
-      results.push(
-        failure === undefined ? { ...told, status: 0 } : { ...told, status: 1, failureMessage: failure },
-      );
+    for (const file of this.#wish.tests) {
+      mutants.currentTestId = `file ${file}`;
+      const tests = await read(file);
+      const fileIs = join(process.cwd(), file);
+      for (const test of tests) {
+        const from = performance.now();
+        mutants.currentTestId = test.id;
+        const failure = await failureOf(test, new Set());
+        const timeSpentMs = performance.now() - from;
+        // A test of pictures or of the source tree itself may not do here: it says nothing of a mutant.
+        if (failure !== undefined && this.#wish.optional.includes(file)) continue;
+        this.#known.set(test.id, { file, tookMs: timeSpentMs, kills: 0 });
+        const told = { id: test.id, name: test.id, timeSpentMs, fileName: fileIs };
+        results.push(
+          failure === undefined ? { ...told, status: 0 } : { ...told, status: 1, failureMessage: failure },
+        );
+      }
     }
+    mutants.currentTestId = undefined;
     const coverage = mutants.mutantCoverage ?? { static: {}, perTest: {} };
-    for (const test of tests) {
-      const ofFile = coverage.perTest[`file ${test.file}`] ?? {};
-      coverage.perTest[test.id] ??= {};
-      const own = coverage.perTest[test.id];
-      for (const [mutant, hits] of Object.entries(ofFile)) own[mutant] = (own[mutant] ?? 0) + hits;
+    for (const [id, { file }] of this.#known) {
+      coverage.perTest[id] ??= {};
+      const own = coverage.perTest[id];
+      for (const [mutant, hits] of Object.entries(coverage.perTest[`file ${file}`] ?? {}))
+        own[mutant] = (own[mutant] ?? 0) + hits;
     }
     for (const id of Object.keys(coverage.perTest)) if (!this.#known.has(id)) delete coverage.perTest[id];
+    this.#draw(coverage.perTest);
     return { status: "complete", tests: results, mutantCoverage: coverage };
+  }
+
+  /**
+   * Draws the mutants to be tried from those that some test reaches; of the others it is known that no test notices.
+   * @param {Record<string, Record<string, number>>} perTest
+   */
+  #draw(perTest) {
+    const { sample, seed } = this.#wish;
+    if (sample === undefined) return;
+    const reached = new Set(Object.values(perTest).flatMap((hits) => Object.keys(hits)));
+    const inOrder = [...reached].sort((a, b) => Number(a) - Number(b));
+    this.#sample = new Set(shuffled(inOrder, seed).slice(0, sample));
   }
 
   /**
@@ -87,6 +114,7 @@ class WarmRunner {
    * @returns {Promise<object>}
    */
   async mutantRun({ testFilter, hitLimit, activeMutant }) {
+    if (this.#sample?.has(activeMutant.id) === false) return { status: "error", errorMessage: "not drawn" };
     const mutants = this.#mutants;
     Object.assign(mutants, {
       hitCount: 0,
@@ -95,37 +123,64 @@ class WarmRunner {
       currentTestId: undefined,
     });
     try {
-      return await this.#judge(testFilter === undefined ? undefined : new Set(testFilter));
+      return await this.#judge(new Set(testFilter ?? this.#known.keys()));
     } finally {
       mutants.activeMutant = undefined;
     }
   }
 
   /**
-   * @param {ReadonlySet<string> | undefined} wanted
+   * @param {ReadonlySet<string>} wanted
    */
   async #judge(wanted) {
-    /** @type {import("./collect-tests.mjs").Collected[]} */
-    let tests;
+    let nrOfTests = 0;
+    let tookMs = 0;
+    let first = [...wanted][0] ?? "";
     try {
-      tests = this.#collect().filter(({ id }) => wanted?.has(id) ?? true);
+      const read = this.#read();
+      for (const file of this.#filesOf(wanted)) {
+        first = [...wanted].find((id) => this.#known.get(id)?.file === file) ?? first;
+        const tests = (await read(file)).filter(({ id }) => wanted.has(id));
+        tests.sort((a, b) => this.#worth(a.id) - this.#worth(b.id));
+        const ran = new Set();
+        for (const test of tests) {
+          nrOfTests++;
+          const failure = await failureOf(test, ran);
+          const known = this.#known.get(test.id);
+          tookMs += known?.tookMs ?? 0;
+          if (failure === undefined) continue;
+          if (known) known.kills++;
+          return this.#killed(test.id, failure, nrOfTests);
+        }
+        if (tookMs > MOST_MS) break;
+      }
     } catch (error) {
-      return this.#killed([...(wanted ?? this.#known.keys())][0] ?? "", String(error), 0);
+      // A test file cannot even be read with it.
+      return this.#killed(first, String(error), nrOfTests);
     }
-    const worth = (/** @type {string} */ id) => {
-      const { tookMs, kills } = this.#known.get(id) ?? { tookMs: 0, kills: 0 };
-      return (tookMs + 1) / (1 + kills);
-    };
-    tests.sort((a, b) => worth(a.id) - worth(b.id));
-    const ran = new Set();
-    for (const [at, test] of tests.entries()) {
-      const failure = await failureOf(test, ran);
-      if (failure === undefined) continue;
-      const known = this.#known.get(test.id);
-      if (known) known.kills++;
-      return this.#killed(test.id, failure, at + 1);
+    return { status: "survived", nrOfTests };
+  }
+
+  /**
+   * The files of some tests: those first that have noticed much for the time that they take.
+   * @param {ReadonlySet<string>} wanted
+   */
+  #filesOf(wanted) {
+    /** @type {Map<string, number>} */
+    const worth = new Map();
+    for (const id of wanted) {
+      const file = this.#known.get(id)?.file;
+      if (file !== undefined) worth.set(file, Math.min(worth.get(file) ?? Infinity, this.#worth(id)));
     }
-    return { status: "survived", nrOfTests: tests.length };
+    return [...worth.keys()].sort((a, b) => (worth.get(a) ?? 0) - (worth.get(b) ?? 0));
+  }
+
+  /**
+   * @param {string} id
+   */
+  #worth(id) {
+    const { tookMs, kills } = this.#known.get(id) ?? { tookMs: 0, kills: 0 };
+    return (tookMs + 1) / (1 + kills);
   }
 
   /**
@@ -142,6 +197,14 @@ class WarmRunner {
 }
 
 /**
+ * @typedef {import("./collect-tests.mjs").Collected} Collected
+ * @typedef {(require: (id: string) => unknown, exports: object, module: object) => void} Script
+ */
+
+/** What tests that have taken so long, when nothing was changed, do not notice counts as noticed by none. */
+const MOST_MS = 3000;
+
+/**
  * Where the changed code looks for the mutant that is on.
  * @param {Record<string, any>} known
  */
@@ -151,7 +214,7 @@ function mutantsOf(known) {
 }
 
 /**
- * @param {import("./collect-tests.mjs").Collected} test
+ * @param {Collected} test
  * @param {Set<unknown>} ran what was run once before
  * @returns {Promise<string | undefined>} why it fails
  */

@@ -3,28 +3,31 @@ import { once } from "node:events";
 import { writeFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { Worker } from "node:worker_threads";
-import fc from "fast-check";
-import { type CaseKind, type DrawnCase, depthOf } from "./drawn.ts";
-import { TEXTS } from "./texts.ts";
+import { CASE_KINDS, type DrawnCase, depthOf, textOf } from "./drawn.ts";
+import { smaller } from "./smaller.ts";
+import { addTo, NOTHING_COUNTED, readTally, tallyWords, writeTally } from "./tally.ts";
 import type { Asked, Told } from "./worker.ts";
 
 /**
- * Takes drawn job files the whole way to drawings and workbook for some minutes: `npm run fuzz -- --minutes 10`.
- * What throws, or takes longer than `--limit` seconds, is made as small as can be and kept in `test/fuzz/cases`,
- * where a test takes it the same way at every run. `--kind` takes one kind alone.
+ * Takes drawn job files to plans, and some of them to lists, drawings, cutting and workbook, for some minutes:
+ * `npm run fuzz -- --minutes 10`. What throws, or takes longer than `--limit` seconds, is made as small as can be and
+ * kept in `test/fuzz/cases`, where a test takes it the whole way at every run. Runs add up in `out/fuzz-tally.json`, each
+ * goes on where the last one ended; `--seed` begins elsewhere, and counts anew. `--kind` takes one kind alone.
  */
 const { values } = parseArgs({
   options: {
     minutes: { type: "string", default: "10" },
     limit: { type: "string", default: "5" },
-    seed: { type: "string", default: String(Date.now() % 1_000_000_007) },
+    seed: { type: "string" },
     kind: { type: "string" },
   },
 });
 const limitMs = 1000 * Number(values.limit);
 const endsAt = Date.now() + 60_000 * Number(values.minutes);
+const TALLY = values.seed === undefined ? "out/fuzz-tally.json" : `out/fuzz-tally-${values.seed}.json`;
 /** Each kind has its turn for so long. */
 const TURN_MS = 20_000;
+const TURNS = CASE_KINDS;
 /** A shade of hardly any cloth fits in this; a plan that grows without end does not. */
 const MOST_MEMORY_MB = 2048;
 
@@ -53,12 +56,11 @@ async function ask(asked: Asked): Promise<Told> {
   worker ??= await started();
   const own = worker;
   at[0] = -1;
-  const began = "cases" in asked ? asked.cases.from : 0;
   const end = (trouble: string): Told => {
     worker = undefined;
     void own.terminate();
-    const seed = at[0] ?? began;
-    return { done: Math.max(0, seed - began), trouble, seed };
+    const seed = at[0] ?? -1;
+    return { counts: NOTHING_COUNTED, trouble, ...(seed < 0 ? {} : { seed }) };
   };
   let seen: number | undefined = at[0];
   let since = workedMs();
@@ -101,42 +103,38 @@ let found = 0;
 async function keep({ kind, seed }: DrawnCase, trouble: string): Promise<void> {
   if (known.has(signature(trouble))) return;
   known.add(signature(trouble));
+  found++;
+  console.log(`${kind} ${seed}: ${trouble.split("\n").slice(0, 3).join(" | ")}`);
   const depth = depthOf({ kind, seed });
-  const property = fc.asyncProperty(TEXTS[kind], async (text) => {
-    const again = await ask({ text, depth });
-    if (again.trouble !== undefined && signature(again.trouble) === signature(trouble))
-      throw new Error(again.trouble);
+  const text = await smaller(textOf({ kind, seed }), async (one) => {
+    const again = await ask({ text: one, depth });
+    return again.trouble !== undefined && signature(again.trouble) === signature(trouble);
   });
-  const details = await fc.check(property, { seed, numRuns: 1, interruptAfterTimeLimit: 60_000 });
-  const [text] = details.counterexample ?? fc.sample(TEXTS[kind], { seed, numRuns: 1 });
-  const name = createHash("sha256").update(String(text)).digest("hex").slice(0, 12);
+  const name = createHash("sha256").update(text).digest("hex").slice(0, 12);
   const path = `test/fuzz/cases/${name}.json`;
   writeFileSync(path, `${JSON.stringify({ kind, trouble: trouble.split("\n")[0], text }, null, 2)}\n`);
-  found++;
-  console.log(`${path}: ${trouble.split("\n").slice(0, 3).join(" | ")}`);
+  console.log(path);
 }
 
-const kinds = (Object.keys(TEXTS) as CaseKind[]).filter((kind) => (values.kind ?? kind) === kind);
-const next = new Map(kinds.map((kind) => [kind, Number(values.seed)]));
-const spentMs = new Map(kinds.map((kind) => [kind, 0]));
-const countOf = (kind: CaseKind) => (next.get(kind) ?? 0) - Number(values.seed);
+const turns = TURNS.filter((kind) => (values.kind ?? kind) === kind);
+if (turns.length === 0) throw new Error(`no such kind; there are ${CASE_KINDS.join(", ")}`);
+const tally = readTally(TALLY, Number(values.seed ?? 1));
 
 for (let turn = 0; Date.now() < endsAt; turn++) {
-  const kind = kinds[turn % kinds.length];
-  if (kind === undefined) throw new Error(`no such kind; there are ${Object.keys(TEXTS).join(", ")}`);
+  const kind = turns[turn % turns.length] ?? "valid";
+  const own = tally[kind];
   const forMs = Math.min(TURN_MS, endsAt - Date.now());
-  const from = next.get(kind) ?? 0;
-  const began = performance.now();
-  const { done, trouble, seed } = await ask({ cases: { kind, from, forMs } });
-  spentMs.set(kind, (spentMs.get(kind) ?? 0) + performance.now() - began);
-  next.set(kind, from + done + (trouble === undefined ? 0 : 1));
+  const began = workedMs();
+  const { counts, trouble, seed } = await ask({ cases: { kind, from: own.next, forMs } });
+  own.workedMs += workedMs() - began;
+  addTo(own, counts);
+  own.next = seed === undefined ? own.next + counts.texts : seed + 1;
+  if (trouble !== undefined) own.faults++;
+  // Before it is made smaller, which takes its time.
+  writeTally(TALLY, tally);
   if (trouble !== undefined && seed !== undefined) await keep({ kind, seed }, trouble);
 }
 void worker?.terminate();
-const each = kinds.map((kind) => {
-  const aMinute = Math.round((60_000 * countOf(kind)) / Math.max(1, spentMs.get(kind) ?? 0));
-  return `${countOf(kind)} ${kind} (${aMinute} a minute)`;
-});
-const all = kinds.reduce((sum, kind) => sum + countOf(kind), 0);
-console.log(`${all} texts from seed ${values.seed}: ${each.join(", ")}; ${found} faults found`);
+console.log(tallyWords(tally));
+console.log(`${found} faults found by this run`);
 process.exit(found === 0 ? 0 : 1);

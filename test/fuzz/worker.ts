@@ -1,19 +1,21 @@
 import { parentPort, workerData } from "node:worker_threads";
-import { type DrawnCase, depthOf, textOf } from "./drawn.ts";
+import { type CaseKind, depthOf, textOf } from "./drawn.ts";
 import { type CaseDepth, runCase } from "./run-case.ts";
+import { type Counts, NOTHING_COUNTED } from "./tally.ts";
 
 /** Many cases in a row, or one text. */
 export type Asked = { cases: Cases } | { text: string; depth: CaseDepth };
 
-interface Cases extends Pick<DrawnCase, "kind"> {
+interface Cases {
+  kind: CaseKind;
   /** Number of the first. */
   from: number;
   forMs: number;
 }
 
-/** How many went well, and where the next one begins; `trouble` with what was met at `seed`. */
+/** What went well; `trouble` with what was met at `seed`. */
 export interface Told {
-  done: number;
+  counts: Counts;
   trouble?: string;
   seed?: number;
 }
@@ -27,21 +29,27 @@ parentPort?.on("message", async (asked: Asked) => {
 
 async function many({ kind, from, forMs }: Cases): Promise<Told> {
   const until = performance.now() + forMs;
+  const counts = { ...NOTHING_COUNTED };
   for (let seed = from; ; seed++) {
-    if (performance.now() > until) return { done: seed - from };
+    if (performance.now() > until) return { counts };
     at[0] = seed;
-    const drawn = { kind, seed };
-    const { trouble } = await one({ text: textOf(drawn), depth: depthOf(drawn) });
-    if (trouble !== undefined) return { done: seed - from, trouble, seed };
+    const depth = depthOf({ kind, seed });
+    const { counts: own, trouble } = await one({ text: textOf({ kind, seed }), depth });
+    if (trouble !== undefined) return { counts, trouble, seed };
+    for (const key of Object.keys(counts) as (keyof Counts)[]) counts[key] += own[key];
   }
 }
 
 async function one({ text, depth }: { text: string; depth: CaseDepth }): Promise<Told> {
   try {
-    await runCase(text, depth);
-    return { done: 1 };
+    const isJob = await runCase(text, depth);
+    const { words, sheets, cutting, remedies, workbook } = depth;
+    const ones = { words, sheets: sheets.length > 0, cutting, remedies, workbook };
+    const reached = Object.entries(ones).map(([key, is]) => [key, Number(isJob && is)]);
+    return { counts: { texts: 1, jobs: Number(isJob), ...Object.fromEntries(reached) } };
   } catch (error) {
-    return { done: 0, trouble: error instanceof Error ? (error.stack ?? error.message) : String(error) };
+    const trouble = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    return { counts: NOTHING_COUNTED, trouble };
   }
 }
 
