@@ -20,6 +20,7 @@ export {
   drawSheet,
   drawTag,
   type Fit,
+  type LetterOutlines,
   type Placed,
   type Primitive,
   place,
@@ -47,6 +48,7 @@ export {
   openJob,
   openJobText,
 } from "./job/index.ts";
+export { letterOutlines, type WorkbookFonts } from "./letters/index.ts";
 export {
   buyAsCut,
   type CuttingPlan,
@@ -65,7 +67,6 @@ export {
   PRINT_SETS,
   type PrintSet,
   SET_PRESETS,
-  type WorkbookFonts,
   type WorkbookInput,
   writeWorkbook,
 } from "./workbook/index.ts";

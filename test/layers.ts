@@ -24,6 +24,7 @@ export const FLOORS: readonly (readonly string[])[] = [
   ["diagnose"],
   ["answers"],
   ["drawing", "tables"],
+  ["letters"],
   ["workbook"],
   ["server"],
   ["cli", "web"],

@@ -1,5 +1,5 @@
 import { toDxf } from "../drawing/dxf/index.ts";
-import { drawBoltPlan, place, speltDrawing, toSvg } from "../drawing/index.ts";
+import { drawBoltPlan, type LetterOutlines, place, speltDrawing, toSvg } from "../drawing/index.ts";
 import { type Job, jobText, spellerOf } from "../job/index.ts";
 import { boltsCut, type CuttingPlan, type Plan } from "../plan/index.ts";
 import { jobStamp } from "../safety/index.ts";
@@ -13,9 +13,15 @@ const SCALE = { scale: 0.1 };
 /**
  * Everything that is written for a cutting plan: the plan itself, its lists, and each bolt, stamped where it is to be.
  *
+ * @param letters draws those of the drawings as lines
  * @param job with the cuts made that it is planned after
  */
-export async function* cuttingFiles(plan: Plan, cutting: CuttingPlan, job?: Job): AsyncGenerator<OutFile> {
+export async function* cuttingFiles(
+  plan: Plan,
+  cutting: CuttingPlan,
+  letters: LetterOutlines,
+  job?: Job,
+): AsyncGenerator<OutFile> {
   const stamp = jobStamp(plan.shades);
   const spell = spellerOf(plan.english);
   if (job !== undefined) yield { path: "cut-job.json", content: jobText(job), isResult: true };
@@ -27,7 +33,7 @@ export async function* cuttingFiles(plan: Plan, cutting: CuttingPlan, job?: Job)
   for (const { cloth, bolt } of bolts) {
     const drawing = speltDrawing(drawBoltPlan({ units: cutting.units, cutting: cloth, bolt }), spell);
     const path = `cutting/${names.get(`${cloth.clothId}-${bolt.boltId}`)}`;
-    yield { path: `${path}.svg`, content: toSvg(place(drawing, SCALE), "light", stamp) };
+    yield { path: `${path}.svg`, content: toSvg(place(drawing, SCALE), "light", stamp, letters) };
     yield { path: `${path}.dxf`, content: toDxf(drawing, undefined, stamp) };
   }
 }

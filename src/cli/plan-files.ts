@@ -1,7 +1,8 @@
 import type { Lesson } from "../answers/index.ts";
 import { toDxf } from "../drawing/dxf/index.ts";
-import { place, roomViews, speltDrawing, toSvg } from "../drawing/index.ts";
+import { type LetterOutlines, place, roomViews, speltDrawing, toSvg } from "../drawing/index.ts";
 import { type Job, jobText, spellerOf } from "../job/index.ts";
+import { letterOutlines } from "../letters/index.ts";
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
 import { jobStamp } from "../safety/index.ts";
 import { allLists, readableTable, speltTable, toCsv } from "../tables/index.ts";
@@ -52,8 +53,11 @@ export async function* planFiles({
 }: PlanFilesInput): AsyncGenerator<OutFile> {
   if (job !== undefined) yield { path: "planned-job.json", content: jobText(job), isResult: true };
   yield { path: "plan.json", content: (write) => writePlanJson(plan, write) };
+  const fonts = readWorkbookFonts();
+  const letters = letterOutlines(fonts);
   yield* workbooks({
     plan,
+    fonts,
     ...(cutting === undefined ? {} : { cutting }),
     createdOn,
     ...(progress === undefined ? {} : { progress }),
@@ -63,14 +67,14 @@ export async function* planFiles({
   const spell = spellerOf(plan.english);
   for (const list of allLists(plan))
     yield { path: `lists/${list.name}.csv`, content: toCsv(speltTable(readableTable(list), spell), stamp) };
-  if (cutting !== undefined) yield* cuttingFiles(plan, cutting);
+  if (cutting !== undefined) yield* cuttingFiles(plan, cutting, letters);
   const folders = fileNames(plan.shades.map(({ shadeId }) => shadeId));
   const left = timeLeft();
   for (const [i, shade] of plan.shades.entries()) {
     progress?.(`Drawings: ${i + 1} of ${plan.shades.length} shades${left(i / plan.shades.length)}`);
     const folder = `drawings/${folders.get(shade.shadeId)}`;
     for (const one of planDrawings(plan, shade, createdOn))
-      yield* drawingFiles(folder, speltFitted(one, spell), shade.safety.stampText);
+      yield* drawingFiles(folder, speltFitted(one, spell), letters, shade.safety.stampText);
   }
   const rooms = fileNames(plan.rooms.map(({ roomId }) => roomId));
   for (const view of roomViews(plan)) {
@@ -78,11 +82,16 @@ export async function* planFiles({
     if (view.shades.length < 2) continue;
     const folder = `rooms/${rooms.get(view.roomId)}`;
     for (const one of roomDrawings(plan, view))
-      yield* drawingFiles(folder, speltFitted(one, spell), jobStamp(view.shades));
+      yield* drawingFiles(folder, speltFitted(one, spell), letters, jobStamp(view.shades));
   }
 }
 
-function* workbooks({ files = "one", plan, progress, ...print }: PlanFilesInput): Generator<OutFile> {
+function* workbooks({
+  files = "one",
+  plan,
+  progress,
+  ...print
+}: PlanFilesInput & Pick<WorkbookInput, "fonts">): Generator<OutFile> {
   const tell = (name: string) => {
     const left = timeLeft();
     return ({ done, total, pages }: WorkbookProgress) =>
@@ -90,8 +99,7 @@ function* workbooks({ files = "one", plan, progress, ...print }: PlanFilesInput)
   };
   const workbook = (path: string, name: string, more: Partial<WorkbookInput>): OutFile => ({
     path,
-    content: (write) =>
-      writeWorkbook({ plan, ...print, fonts: readWorkbookFonts(), onProgress: tell(name), ...more }, write),
+    content: (write) => writeWorkbook({ plan, ...print, onProgress: tell(name), ...more }, write),
   });
   if (files === "one") {
     yield workbook("workbook.pdf", "Workbook", {});
@@ -131,9 +139,10 @@ function speltFitted(one: FittedDrawing, spell: Spell): FittedDrawing {
 function* drawingFiles(
   folder: string,
   { drawing, fit, trueScale = drawing, toScale = true }: FittedDrawing,
+  letters: LetterOutlines,
   stamp: string | undefined,
 ): Generator<OutFile> {
-  yield { path: `${folder}/${drawing.id}.svg`, content: toSvg(place(drawing, fit), "light", stamp) };
+  yield { path: `${folder}/${drawing.id}.svg`, content: toSvg(place(drawing, fit), "light", stamp, letters) };
   // A picture has no lines.
   if (!toScale || drawing.primitives.every(({ kind }) => kind === "facets")) return;
   yield {

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import type { WorkbookFonts } from "../workbook/index.ts";
+import type { WorkbookFonts } from "../letters/index.ts";
 
 const require = createRequire(import.meta.url);
 const face = (name: string) =>

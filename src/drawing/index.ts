@@ -30,6 +30,7 @@ export { markOn, sewnMarks } from "./sheets/sewn-marks.ts";
 export { drawTag } from "./sheets/tag.ts";
 export { speltDrawing } from "./spelt.ts";
 export type { PhotoOfCloth } from "./svg/cloth-photo.ts";
+export type { LetterOutlines, LetterShape, LineShape } from "./svg/letter-outlines.ts";
 export { facesAsImages, toSvg } from "./svg/svg.ts";
 export type { SvgNode } from "./svg/svg-node.ts";
 export { paintValue, svgNodes } from "./svg/svg-nodes.ts";

@@ -4,10 +4,10 @@ import { FONTS } from "../../test/workbook/fonts.ts";
 import { openPdf, readPages } from "../../test/workbook/read-pdf.ts";
 import { x1Job } from "../../test/workbook/x1-job.ts";
 import { type Job, jobSchema } from "../job/index.ts";
+import { NO_SHAPE } from "../letters/index.ts";
 import { plan } from "../plan/index.ts";
 import { makeWorkbook } from "./make-workbook.ts";
 import { PRINT_SETS, type PrintSet } from "./print-sets/index.ts";
-import { NO_SHAPE } from "./typeset/printable.ts";
 
 function named(name: string): Job {
   const job = x1Job();

@@ -9,4 +9,3 @@ export {
 export { childSafetyChoices } from "./pages/client/choices.ts";
 export { PRINT_SETS, type PrintSet, SET_PRESETS, type SetPreset } from "./print-sets/index.ts";
 export type { PaperKind } from "./typeset/paper.ts";
-export type { WorkbookFonts } from "./typeset/typeface.ts";

@@ -1,10 +1,10 @@
+import { openFaces, type WorkbookFonts } from "../letters/index.ts";
 import { testSheetPage } from "./pages/test-sheet.ts";
 import { SET_WORDS } from "./print-sets/index.ts";
 import { Book } from "./typeset/book.ts";
 import { DESK } from "./typeset/look.ts";
 import { PAPERS, type PaperKind } from "./typeset/paper.ts";
 import { joined, openDocument, writeOut } from "./typeset/pdf-kit.ts";
-import { openFaces, type WorkbookFonts } from "./typeset/typeface.ts";
 
 /** The sheet on which the tests of a part are written down, as PDF: one page, with no job at all. */
 export async function makeTestSheet(paperKind: PaperKind, fonts: WorkbookFonts): Promise<Uint8Array> {

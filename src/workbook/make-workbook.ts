@@ -1,5 +1,6 @@
 import type { Lesson } from "../answers/index.ts";
 import { spellerOf } from "../job/index.ts";
+import { openFaces, type WorkbookFonts } from "../letters/index.ts";
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
 import { jobStamp, madeForText } from "../safety/index.ts";
 import { type PrintSet, usualSets } from "./print-sets/index.ts";
@@ -8,7 +9,6 @@ import { Book } from "./typeset/book.ts";
 import { dayText } from "./typeset/day-text.ts";
 import { PAPERS, type PaperKind } from "./typeset/paper.ts";
 import { joined, openDocument, writeOut } from "./typeset/pdf-kit.ts";
-import { openFaces, type WorkbookFonts } from "./typeset/typeface.ts";
 
 export interface WorkbookProgress {
   /** Sheaves set so far, and in all: each set of each shade is one. */

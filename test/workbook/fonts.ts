@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import type { WorkbookFonts } from "../../src/workbook/index.ts";
+import type { WorkbookFonts } from "../../src/letters/index.ts";
 
 const require = createRequire(import.meta.url);
 

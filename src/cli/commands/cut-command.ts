@@ -88,7 +88,12 @@ async function cutJob(
   for (const { text } of judgeCutWork(job, planned, cutting))
     words.err(`${wrapped(text, words.columns - 2, "  ")}\n`);
   if (out !== undefined) {
-    const files = cuttingFiles(planned, cutting, inWork && job);
+    // Letters come with a large library: only who writes drawings waits for it.
+    const [{ letterOutlines }, { readWorkbookFonts }] = await Promise.all([
+      import("../../letters/index.ts"),
+      import("../workbook-fonts.ts"),
+    ]);
+    const files = cuttingFiles(planned, cutting, letterOutlines(readWorkbookFonts()), inWork && job);
     await write(files, out, path, io);
     if (inWork !== undefined) {
       io.err(

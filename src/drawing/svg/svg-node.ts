@@ -1,6 +1,18 @@
 /** A node of SVG as plain data, attribute names as React spells them; text is not escaped. */
 export interface SvgNode {
-  tag: "svg" | "title" | "desc" | "g" | "path" | "circle" | "rect" | "text" | "defs" | "pattern" | "image";
+  tag:
+    | "svg"
+    | "title"
+    | "desc"
+    | "g"
+    | "path"
+    | "circle"
+    | "rect"
+    | "text"
+    | "defs"
+    | "use"
+    | "pattern"
+    | "image";
   attrs: Record<string, string | number>;
   children?: SvgNode[];
   text?: string;

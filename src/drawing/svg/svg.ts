@@ -1,6 +1,7 @@
 import type { Paint, Theme } from "../paints.ts";
 import type { Placed } from "../placed.ts";
 import { breakWords } from "../placing/break-words.ts";
+import { type LetterOutlines, outlinedLetters } from "./letter-outlines.ts";
 import { round, type SvgNode } from "./svg-node.ts";
 import { FONT_STACK, isFaces, itemsNode, paintValue } from "./svg-nodes.ts";
 
@@ -13,18 +14,31 @@ const LEAST_WIDTH_MM = 70;
 /**
  * A drawing as a file that stands alone: real size in mm, title and caption on it, every colour in hex. A stamp stands
  * above all of it.
+ *
+ * @param letters draws letters as lines, so that no typeface has to be there; without it the file names fonts
  */
-export function toSvg(placed: Placed, theme: Theme = "light", stamp?: string): string {
+export function toSvg(
+  placed: Placed,
+  theme: Theme = "light",
+  stamp?: string,
+  letters?: LetterOutlines,
+): string {
   const widthMm = Math.max(placed.widthMm, LEAST_WIDTH_MM) + 2 * PADDING_MM;
   const heading = headingNodes(placed, widthMm, theme, stamp);
   const top = heading.heightMm + PADDING_MM;
   const heightMm = top + placed.heightMm + PADDING_MM;
   const left = (widthMm - placed.widthMm) / 2;
   const items = itemsNode(placed, theme);
+  const drawn: SvgNode[] = [
+    ...heading.nodes,
+    { ...items, attrs: { ...items.attrs, transform: `translate(${round(left)} ${round(top)})` } },
+  ];
   const root: SvgNode = {
     tag: "svg",
     attrs: {
       xmlns: "http://www.w3.org/2000/svg",
+      // Programs that know SVG 1.1 alone find a shape by this name only.
+      ...(letters === undefined ? {} : { "xmlns:xlink": "http://www.w3.org/1999/xlink" }),
       width: `${round(widthMm)}mm`,
       height: `${round(heightMm)}mm`,
       viewBox: `0 0 ${round(widthMm)} ${round(heightMm)}`,
@@ -37,8 +51,7 @@ export function toSvg(placed: Placed, theme: Theme = "light", stamp?: string): s
         tag: "rect",
         attrs: { width: round(widthMm), height: round(heightMm), fill: paintValue("paper", theme) },
       },
-      ...heading.nodes,
-      { ...items, attrs: { ...items.attrs, transform: `translate(${round(left)} ${round(top)})` } },
+      ...(letters === undefined ? drawn : outlinedLetters(drawn, letters)),
     ],
   };
   return `${svgText(root)}\n`;

@@ -1,7 +1,7 @@
 import regularUrl from "@expo-google-fonts/source-sans-3/400Regular/SourceSans3_400Regular.ttf?url";
 import italicUrl from "@expo-google-fonts/source-sans-3/400Regular_Italic/SourceSans3_400Regular_Italic.ttf?url";
 import semiboldUrl from "@expo-google-fonts/source-sans-3/600SemiBold/SourceSans3_600SemiBold.ttf?url";
-import type { WorkbookFonts } from "../../workbook/index.ts";
+import type { WorkbookFonts } from "../../letters/index.ts";
 
 async function bytesOf(url: string): Promise<Uint8Array> {
   const response = await fetch(url);

@@ -1,15 +1,15 @@
+import type { Faces } from "../../letters/index.ts";
+import { printable } from "../../letters/index.ts";
 import { asWritten, type Spell } from "../../words/index.ts";
 import { breakLines } from "./break-lines.ts";
 import { DESK, type PageLook } from "./look.ts";
 import { BOTTOM_PT, MARGIN_PT, type Paper } from "./paper.ts";
 import type { OutlineItem, PdfDocument } from "./pdf-kit.ts";
 import { Pen } from "./pen.ts";
-import { printable } from "./printable.ts";
 import { drawFoot, drawHead, headHeight, type Running, stampTop } from "./running-heads.ts";
 import { drawStampFrame, drawStampWords } from "./stamp.ts";
 import { Tags } from "./tags.ts";
 import type { TextStyle } from "./type-scale.ts";
-import type { Faces } from "./typeface.ts";
 
 /** The workbook while it is being set: pages, the place on the page, the outline, the tags. */
 export class Book {

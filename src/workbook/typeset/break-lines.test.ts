@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { FONTS } from "../../../test/workbook/fonts.ts";
+import { openFaces } from "../../letters/index.ts";
 import { breakLines } from "./break-lines.ts";
 import { TYPE } from "./type-scale.ts";
-import { openFaces } from "./typeface.ts";
 
 const FACES = openFaces(FONTS);
 const lines = (text: string, width: number) => breakLines(text, width, TYPE.body, FACES);

@@ -1,5 +1,5 @@
+import type { Face, Faces } from "../../letters/index.ts";
 import type { TextStyle } from "./type-scale.ts";
-import type { Face, Faces } from "./typeface.ts";
 
 /** Where a line may end: after a space, or after a hyphen, slash or dash inside a word. */
 const CHUNK = /[^ ]*?(?:[-/–—](?=[^\s\d])| +|$)/gu;

@@ -7,10 +7,10 @@ import type {
   PlacedText,
   Point,
 } from "../../drawing/index.ts";
+import { onOneLine } from "../../letters/index.ts";
 import { haloOperators } from "./halo.ts";
 import { PT_PER_MM } from "./paper.ts";
 import { type Pen, rgb, rgbOfHex } from "./pen.ts";
-import { onOneLine } from "./printable.ts";
 import { num } from "./set-text.ts";
 import type { TextStyle } from "./type-scale.ts";
 

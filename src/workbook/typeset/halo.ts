@@ -1,6 +1,6 @@
 import type { Glyph } from "fontkit";
+import type { Face } from "../../letters/index.ts";
 import { num } from "./set-text.ts";
-import type { Face } from "./typeface.ts";
 
 /** Outlines in units of the font, as operators, by face and glyph: the same few letters come back all the time. */
 const outlines = new WeakMap<Face["font"], Map<number, string>>();

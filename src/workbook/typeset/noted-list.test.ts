@@ -1,12 +1,12 @@
 import { expect, test } from "vitest";
 import { FONTS } from "../../../test/workbook/fonts.ts";
 import { openPdf, readPages } from "../../../test/workbook/read-pdf.ts";
+import { openFaces } from "../../letters/index.ts";
 import { Book } from "./book.ts";
 import { type Noted, notedList } from "./noted-list.ts";
 import { PAPERS } from "./paper.ts";
 import { joined, openDocument, writeOut } from "./pdf-kit.ts";
 import { TYPE } from "./type-scale.ts";
-import { openFaces } from "./typeface.ts";
 
 const PAPER = PAPERS.letter;
 

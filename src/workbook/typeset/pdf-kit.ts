@@ -1,5 +1,5 @@
 import PDFDocument from "pdfkit";
-import { FACE_NAMES, type FaceName, type Faces } from "./typeface.ts";
+import { FACE_NAMES, type FaceName, type Faces } from "../../letters/index.ts";
 
 /**
  * One import for both worlds: the package resolves to its Node build in Node and to its browser build under a

@@ -1,9 +1,9 @@
 import { type Paint, paintHex } from "../../drawing/index.ts";
+import type { Faces } from "../../letters/index.ts";
+import { NO_SHAPE, printable } from "../../letters/index.ts";
 import type { PdfDocument } from "./pdf-kit.ts";
-import { NO_SHAPE, printable } from "./printable.ts";
 import { num, TextSetter } from "./set-text.ts";
 import type { TextStyle } from "./type-scale.ts";
-import type { Faces } from "./typeface.ts";
 
 export type Anchor = "start" | "middle" | "end";
 

@@ -1,7 +1,7 @@
+import { NO_SHAPE, onOneLine } from "../../letters/index.ts";
 import { breakLines } from "./break-lines.ts";
 import { FOOT_PT, HEAD_PT, MARGIN_PT, type Paper } from "./paper.ts";
 import type { Pen } from "./pen.ts";
-import { NO_SHAPE, onOneLine } from "./printable.ts";
 import { stampHeight } from "./stamp.ts";
 import { TYPE } from "./type-scale.ts";
 

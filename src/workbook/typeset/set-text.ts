@@ -1,5 +1,5 @@
+import { FACE_NAMES, type FaceName } from "../../letters/index.ts";
 import { type EmbeddedFace, embeddedFace, type PdfDocument } from "./pdf-kit.ts";
-import { FACE_NAMES, type FaceName } from "./typeface.ts";
 
 /** Points with three decimals: far finer than any printer, and short files. */
 export function num(value: number): string {

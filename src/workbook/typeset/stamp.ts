@@ -1,7 +1,7 @@
 import { SEVERITY_WORDS } from "../../figures/index.ts";
+import { onOneLine } from "../../letters/index.ts";
 import { breakLines } from "./break-lines.ts";
 import type { Pen } from "./pen.ts";
-import { onOneLine } from "./printable.ts";
 import { drawSeverityMark, MARK_WIDTH } from "./severity-mark.ts";
 import { firstBaseline, painted, TYPE } from "./type-scale.ts";
 

@@ -1,5 +1,5 @@
 import type { Paint } from "../../drawing/index.ts";
-import type { FaceName } from "./typeface.ts";
+import type { FaceName } from "../../letters/index.ts";
 
 /** How a line of text looks: face, size and leading in points, and colour by name. */
 export interface TextStyle {

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { FONTS } from "../../../test/workbook/fonts.ts";
+import { FONTS } from "../../test/workbook/fonts.ts";
 import { FACE_NAMES, openFaces } from "./typeface.ts";
 
 // ISO 32000-1:2008, 9.10.2: a reader takes the characters of a text from what the glyphs are said to stand for.
