@@ -22,7 +22,8 @@ const face = (name: string, weight: number) =>
 const FACES = face("400Regular", 400) + face("600SemiBold", 600);
 
 async function pictured(svg: string, css = ""): Promise<Buffer> {
-  const { page } = await harness.open({ viewport: { width: 800, height: 1100 } });
+  // Finer than a screen: letters of a few pixels are fitted to its grid, lines are not.
+  const { page } = await harness.open({ viewport: { width: 800, height: 1100 }, deviceScaleFactor: 3 });
   await page.setContent(`<style>${css} body { margin: 0 } svg { display: block }</style>${svg}`);
   await page.evaluate(() => document.fonts.ready.then(() => undefined));
   const picture = await page.screenshot();
@@ -30,7 +31,7 @@ async function pictured(svg: string, css = ""): Promise<Buffer> {
   return picture;
 }
 
-/** Share of pixels that differ by more than a quarter of the range, and of those that are no paper. */
+/** Share of pixels that differ by more than half the range, and of those that are no paper. */
 async function compared(one: Buffer, other: Buffer): Promise<{ apart: number; inked: number }> {
   const { page } = await harness.open();
   return page.evaluate(
@@ -48,7 +49,7 @@ async function compared(one: Buffer, other: Buffer): Promise<{ apart: number; in
       let apart = 0;
       let inked = 0;
       for (let i = 0; i < (a?.length ?? 0); i += 4) {
-        if (Math.abs((a?.[i] ?? 0) - (b?.[i] ?? 0)) > 64) apart += 1;
+        if (Math.abs((a?.[i] ?? 0) - (b?.[i] ?? 0)) > 128) apart += 1;
         if ((a?.[i] ?? 255) < 200) inked += 1;
       }
       const pixels = (a?.length ?? 0) / 4;
@@ -69,7 +70,7 @@ test.each(["marking", "board", "cutting"] as const)(
     const lines = await pictured(toSvg(placed, "light", undefined, letterOutlines(FONTS)));
     const { apart, inked } = await compared(words, lines);
     expect(inked).toBeGreaterThan(0.005);
-    expect(apart).toBeLessThan(0.0015);
+    expect(apart).toBeLessThan(0.001);
     // The comparison notices words in another typeface.
     const other = await compared(words, await pictured(toSvg(placed)));
     expect(other.apart).toBeGreaterThan(4 * apart);
