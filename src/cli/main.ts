@@ -14,8 +14,20 @@ const EXIT = { done: 0, ourFault: 1, badInput: 2, safetyStop: 3 } as const;
  * @param words what was typed after `shadewright`
  */
 export async function main(words: readonly string[], io: Io): Promise<number> {
+  let answered = false;
+  const heard: Io = {
+    ...io,
+    out(text) {
+      answered = true;
+      io.out(text);
+    },
+    outPart(bytes) {
+      answered = true;
+      return io.outPart(bytes);
+    },
+  };
   try {
-    const root = program(io);
+    const root = program(heard);
     if (words.length === 0) {
       io.err(root.helpInformation());
       return EXIT.badInput;
@@ -23,11 +35,11 @@ export async function main(words: readonly string[], io: Io): Promise<number> {
     await root.parseAsync([...words], { from: "user" });
     return EXIT.done;
   } catch (error) {
-    return ending(error, words, io);
+    return ending(error, words, io, answered);
   }
 }
 
-function ending(error: unknown, words: readonly string[], io: Io): number {
+function ending(error: unknown, words: readonly string[], io: Io, answered: boolean): number {
   if (error instanceof BadInput) {
     io.err(issuesText(error.subject, error.issues, io.columns));
     if (words.includes("--json")) io.out(issuesJson(error.issues));
@@ -52,6 +64,10 @@ function ending(error: unknown, words: readonly string[], io: Io): number {
       "No file was changed. Please report it with this line, what you typed and, if you may share it, the job file; " +
       "CONTRIBUTING.md says how.\n",
   );
+  // Behind half an answer a second document would spoil both.
+  if (words.includes("--json") && !answered) {
+    io.out(issuesJson([{ field: "(Shadewright)", given: words.join(" ").slice(0, 200), wanted: said }]));
+  }
   return EXIT.ourFault;
 }
 

@@ -1,5 +1,5 @@
 export { letterOutlines } from "./outlines.ts";
-export { NO_SHAPE, onOneLine, printable } from "./printable.ts";
+export { lettersWithoutShape, NO_SHAPE, onOneLine, printable, withoutShapeText } from "./printable.ts";
 export {
   FACE_NAMES,
   type Face,

@@ -28,6 +28,23 @@ export function onOneLine(text: string, face: Face): string {
   return printable(text, face).replaceAll("\n", " ").trim();
 }
 
+/** Letters of a text that none of its pages can show, each once, in the order in which they come. */
+export function lettersWithoutShape(text: string, face: Face): string[] {
+  if (isPlain(text)) return [];
+  const letters = new Set(text.replace(LINE_BREAKS, "").replaceAll("\t", "").replace(UNSEEN, ""));
+  return [...letters].filter((letter) => !face.has(letter.codePointAt(0) ?? 0));
+}
+
+/** A sentence on them; undefined where there are none. */
+export function withoutShapeText(letters: readonly string[]): string | undefined {
+  if (letters.length === 0) return undefined;
+  const shown = letters.slice(0, MOST_SHOWN).join(" ");
+  const more = letters.length > MOST_SHOWN ? ` and ${letters.length - MOST_SHOWN} more` : "";
+  return `Names have letters that our type has no shape for: ${shown}${more}. On paper and in drawings each is ${NO_SHAPE}; write these names in Latin, Greek or Cyrillic letters to have them printed.`;
+}
+
+const MOST_SHOWN = 12;
+
 function isPlain(text: string): boolean {
   return /^[ -~]*$/.test(text);
 }

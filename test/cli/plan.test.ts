@@ -211,3 +211,27 @@ describe("files are never lost", () => {
     expect([code, err]).toEqual([2, expect.stringContaining(word)]);
   });
 });
+
+// The widest type at hand has Latin, Greek and Cyrillic letters: what else a name is written in is told of.
+test("letters that cannot be printed are named, and the others are not", async () => {
+  const folder = emptyFolder();
+  const job = (name: string) => {
+    const windows = [{ id: "w", name, opening: { widthsMm: [900], heightsMm: [1400] } }];
+    return JSON.stringify({
+      format: "shadewright-job",
+      version: 1,
+      id: "j",
+      name: "Job",
+      rooms: [{ id: "r", name: "R", windows }],
+    });
+  };
+  const plain = await typed(
+    ["plan", "-", "--out", folder, "--print", "tag"],
+    job("Küche, Спальня, Phòng ngủ, Ελλάδα"),
+  );
+  expect(plain.err).not.toContain("no shape");
+  const other = await typed(["plan", "-", "--out", folder, "--print", "tag"], job("寝室 חדר"));
+  expect(other.err.replace(/\s+/g, " ")).toContain(
+    "no shape for: 寝 室 ח ד ר. On paper and in drawings each is □",
+  );
+});

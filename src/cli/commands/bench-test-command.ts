@@ -81,7 +81,7 @@ function helpOf({ label, unit, times }: TestReading): string {
 
 async function runTest(test: PartTest, options: TestOptions, io: Io): Promise<void> {
   const given = test.reads.filter((reading) => options[keyOf(reading)] !== undefined);
-  if (given.length === 0) return io.out(howText(test, io.columns));
+  if (given.length === 0) return io.out(options.json ? howJson(test) : howText(test, io.columns));
   const readings = readingsOf(test, options);
   const units = { system: options.units ?? "metric", ruler: SYSTEM_DEFAULT_RULER[options.units ?? "metric"] };
   const result = testResultText(test.id, readings as TestReadings<BenchTest>, units);
@@ -98,6 +98,15 @@ async function runTest(test: PartTest, options: TestOptions, io: Io): Promise<vo
     return io.out(answerText("shadewright-bench-test", { test: test.id, readings: record, result }));
   io.out(`${wrapped(`${test.title}: ${result}.`, io.columns, "  ")}\n`);
   if (kept !== undefined) io.out(`Kept with ${plainLine(kept)}.\n`);
+}
+
+function howJson({ id, title, steps, reads, formula, where, cite }: PartTest): string {
+  const readings = reads.map((reading) => ({
+    option: `--${optionOf(reading)}`,
+    label: reading.label,
+    unit: reading.unit,
+  }));
+  return answerText("shadewright-bench-test", { test: id, title, steps, readings, formula, where, cite });
 }
 
 function howText({ title, steps, reads, formula, where, cite }: PartTest, columns: number): string {

@@ -1,11 +1,12 @@
 import { type Command, Option } from "commander";
 import { jobLessons } from "../../answers/index.ts";
+import { type Job, jobText } from "../../job/index.ts";
 import { planAndCut, proveRemedies, withChosenParts } from "../../plan/index.ts";
 import type { PaperKind } from "../../workbook/index.ts";
 import { badInput } from "../bad-input.ts";
 import { findWindow } from "../find-window.ts";
 import type { Io } from "../io.ts";
-import { plainLine } from "../plain-text.ts";
+import { plainLine, wrapped } from "../plain-text.ts";
 import type { PlanFilesInput, WorkbookFiles } from "../plan-files.ts";
 import { writePlanJson } from "../plan-json.ts";
 import { PRINT_HELP, setsOf } from "../print-option.ts";
@@ -83,6 +84,8 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
           path,
         );
   progress?.("");
+  const lacking = out === undefined ? undefined : await lettersLacking(job);
+  if (lacking !== undefined) say(`${wrapped(lacking, io.columns - 2, "  ")}\n\n`);
   say(findingsText(planned, words.columns));
   if (cutting === undefined) {
     say("A cutting plan of so many windows takes a while: `shadewright cut` makes it.\n");
@@ -99,6 +102,15 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
   if (json) await writePlanJson(planned, io.outPart);
   const stamped = stampedShades(planned);
   if (stamped.length > 0 && !options.allowFindings) throw new SafetyStop(planned, out !== undefined);
+}
+
+/** A sentence on letters that no page can show, where the job has any. */
+async function lettersLacking(job: Job): Promise<string | undefined> {
+  const [{ lettersWithoutShape, openFaces, withoutShapeText }, { readWorkbookFonts }] = await Promise.all([
+    import("../../letters/index.ts"),
+    import("../workbook-fonts.ts"),
+  ]);
+  return withoutShapeText(lettersWithoutShape(jobText(job), openFaces(readWorkbookFonts()).regular));
 }
 
 async function writePlan(

@@ -10,6 +10,29 @@ const QUIET_MS = 700;
 /** Of a larger job nobody waits for a count: it is told while the workbook is set. */
 const MOST_WINDOWS = 12;
 
+/** A sentence on letters of the job that no page can show; undefined where all can, and until that is known. */
+export function useLettersLacking(): string | undefined {
+  const job = useJob();
+  const [said, setSaid] = useState<string>();
+  useEffect(() => {
+    const worker = planningWorker();
+    const later = setTimeout(async () => {
+      try {
+        setSaid(await worker.ask((service) => service.lettersLacking(job)));
+      } catch {
+        // The page itself says so at its foot.
+      } finally {
+        worker.end();
+      }
+    }, QUIET_MS);
+    return () => {
+      clearTimeout(later);
+      worker.end();
+    };
+  }, [job]);
+  return said;
+}
+
 /**
  * Pages of every set of this shade, or of the job; undefined until they are counted, and anew after every change.
  * `never` where there are too many to count beforehand.

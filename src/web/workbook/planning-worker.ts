@@ -1,6 +1,7 @@
 import { expose, transfer } from "comlink";
 import { jobLessons } from "../../answers/index.ts";
-import type { Job } from "../../job/index.ts";
+import { type Job, jobText } from "../../job/index.ts";
+import { lettersWithoutShape, openFaces, withoutShapeText } from "../../letters/index.ts";
 import {
   buyAsCut,
   type CuttingPlan,
@@ -70,6 +71,12 @@ const service = {
       paper,
       fonts: await fetchWorkbookFonts(),
     });
+  },
+
+  /** A sentence on letters of the job that no page can show, where there are any. */
+  async lettersLacking(job: Job): Promise<string | undefined> {
+    const { regular } = openFaces(await fetchWorkbookFonts());
+    return withoutShapeText(lettersWithoutShape(jobText(job), regular));
   },
 };
 

@@ -1,7 +1,7 @@
 import { counted } from "../../words/index.ts";
 import { PRINT_SETS, SET_PRESETS, SET_WORDS, type SetPreset } from "../../workbook/print-sets/index.ts";
 import { prefer, usePreferences } from "../state/preferences.ts";
-import { usePageCounts } from "./page-counts.ts";
+import { useLettersLacking, usePageCounts } from "./page-counts.ts";
 import type { PageCounts } from "./planning-worker.ts";
 
 const PRESET_NAMES: Record<SetPreset, string> = {
@@ -28,6 +28,7 @@ const WAITING = { counting: "counting pages", never: "counted while they are set
 export function PrintPanel({ shadeId }: { shadeId?: string }) {
   const sets = usePreferences((preferences) => preferences.sets);
   const known = usePageCounts(shadeId);
+  const lacking = useLettersLacking();
   const counts = known === "never" ? undefined : known;
   const sum =
     counts === undefined
@@ -75,6 +76,7 @@ export function PrintPanel({ shadeId }: { shadeId?: string }) {
       <p role="status" className="print-sum">
         {sets.length === 0 ? "Nothing is ticked." : `In all: ${sum}`}
       </p>
+      {lacking === undefined ? null : <p role="status">{lacking}</p>}
     </fieldset>
   );
 }
