@@ -1,8 +1,38 @@
 import { buildGenerator, programFromConfig } from "typescript-json-schema";
 import * as z from "zod";
 import { jobSchema, partsFileSchema } from "../src/job/index.ts";
+import { SCHEMA_WORDS } from "./schema-words.ts";
 
-const text = (schema: object) => `${JSON.stringify(schema, null, 2)}\n`;
+const text = (schema: object) => `${JSON.stringify(described(schema, "document"), null, 2)}\n`;
+
+type Node = Record<string, unknown>;
+
+/** Keys under which a schema holds others by name. */
+const NAMED = ["properties", "$defs"];
+
+/** The schema with a description of every property: its own, or that of `SCHEMA_WORDS`. */
+function described(value: unknown, owner: string): unknown {
+  if (Array.isArray(value)) return value.map((one) => described(one, owner));
+  if (typeof value !== "object" || value === null) return value;
+  return Object.fromEntries(
+    Object.entries(value).map(([key, inner]) => {
+      if (!NAMED.includes(key)) return [key, described(inner, owner)];
+      const children = Object.entries(inner as Node).map(([name, child]) => {
+        const full = described(child, name) as Node;
+        return [name, key === "properties" ? withWords(full, name, owner) : full];
+      });
+      return [key, Object.fromEntries(children)];
+    }),
+  );
+}
+
+function withWords(schema: Node, name: string, owner: string): Node {
+  if (schema.description !== undefined) return schema;
+  const description = SCHEMA_WORDS[`${owner}.${name}`] ?? SCHEMA_WORDS[name];
+  if (description === undefined)
+    throw new Error(`no description of ${owner}.${name}: say in schema-words.ts`);
+  return { description, ...schema };
+}
 
 /** JSON Schema of a job as it is written: what has a default may be left out. */
 export function jobSchemaText(): string {

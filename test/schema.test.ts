@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, test } from "vitest";
+import { SCHEMA_WORDS } from "../scripts/schema-words.ts";
 import { cuttingSchemaText, jobSchemaText, partsSchemaText, planSchemaText } from "../scripts/schemas.ts";
 import { newJob, newWindow } from "../src/job/index.ts";
 import { plan, planAndCut } from "../src/plan/index.ts";
@@ -92,5 +93,55 @@ describe("published schemas", () => {
     ["with a figure that is no number", { cost: { ...plan(smallJob()).cost, total: Number.NaN } }],
   ])("a plan %s does not", (_what, change) => {
     expect(isPlan(JSON.parse(JSON.stringify({ ...plan(smallJob()), ...change })))).toBe(false);
+  });
+});
+
+describe("every property of every schema is described", () => {
+  type Node = Record<string, unknown>;
+  const UNITS: readonly (readonly [RegExp, RegExp])[] = [
+    [/Mm$/, /\bmm\b/],
+    [/Kg$/, /\bkg\b/],
+    [/[a-z]N$/, /\bN\b/],
+    [/(?:Rad)$/, /\brad/],
+    [/Deg$/, /degrees/],
+    [/Nm$/, /N·m/],
+  ];
+
+  function properties(value: unknown, owner: string): [path: string, name: string, schema: Node][] {
+    if (Array.isArray(value)) return value.flatMap((one) => properties(one, owner));
+    if (typeof value !== "object" || value === null) return [];
+    return Object.entries(value).flatMap(([key, inner]) => {
+      if (key !== "properties") return properties(inner, key === "$defs" ? "" : owner);
+      return Object.entries(inner as Node).flatMap(([name, schema]) => [
+        [`${owner}.${name}`, name, schema as Node] as [string, string, Node],
+        ...properties(schema, `${owner}.${name}`),
+      ]);
+    });
+  }
+
+  test.each(readdirSync("schema"))("%s", (file) => {
+    const all = properties(JSON.parse(readFileSync(`schema/${file}`, "utf8")), "");
+    expect(all.length).toBeGreaterThan(50);
+    const silent = all.filter(([, , { description }]) => String(description ?? "").trim().length < 3);
+    expect(silent.map(([path]) => path)).toEqual([]);
+  });
+
+  // What says its unit in its name says it in words too, where the description is ours alone.
+  test("words of our own say the unit of the name", () => {
+    const wrong = Object.entries(SCHEMA_WORDS).flatMap(([key, words]) =>
+      UNITS.filter(([name, unit]) => name.test(key) && !unit.test(words)).map(() => `${key}: ${words}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  test("none of them is left over", () => {
+    const used = new Set(
+      readdirSync("schema").flatMap((file) =>
+        properties(JSON.parse(readFileSync(`schema/${file}`, "utf8")), "").map(
+          ([, , schema]) => schema.description,
+        ),
+      ),
+    );
+    expect(Object.entries(SCHEMA_WORDS).filter(([, words]) => !used.has(words))).toEqual([]);
   });
 });
