@@ -1,18 +1,7 @@
 import type { Form, Grid } from "../shade-plan/index.ts";
 import { hemBelowRowMm, type RaisedShape } from "../styles/index.ts";
-
-/** Cloth at a column, from one ring to the next below it, or from the lowest ring to the hem. */
-export interface ColumnStretch {
-  kind: "head" | "fold" | "tied" | "hem";
-  arcMm: number;
-  /** Where its upper end is held, mm below the top line; its lower end, unless that is the hem. */
-  upperYMm: number;
-  lowerYMm?: number;
-  /** How far its lower end has risen since the shade was down, mm. */
-  risenMm: number;
-  /** Above the hem along the cloth, mm: of its upper and its lower end. */
-  fromHemMm: readonly [upper: number, lower: number];
-}
+import type { ColumnStretch } from "./column-stretch.ts";
+import { isShirred, shirredCloth } from "./shirred-cloth.ts";
 
 /** Cloth that stays drawn up below the lowest row: how much, in how many loops. */
 export function tiedCloth({ pouf, across, stretches, swags, tiedRings = 0 }: Form): {
@@ -27,6 +16,7 @@ export function tiedCloth({ pouf, across, stretches, swags, tiedRings = 0 }: For
 
 /** The cloth at a column from the top line to the hem, as the rings hold it at one height. */
 export function columnCloth(form: Form, grid: Grid, section: RaisedShape): ColumnStretch[] {
+  if (isShirred(form)) return shirredCloth(form, section);
   const rows = section.rows;
   const loweredMm = new Map(grid.rows.map(({ number, yMm }) => [number, yMm]));
   const folds = section.folds.filter(({ row }) => row > 0);

@@ -3,6 +3,7 @@ import { battens, hobbled, tucked } from "../../test/gallery/fold-style-windows.
 import { austrian, festoon, gatheredBalloon } from "../../test/gallery/gathered-windows.ts";
 import { type Case, outside, pleatedBalloon, relaxed, tailed } from "../../test/gallery/windows.ts";
 import { expectNear } from "../../test/near.ts";
+import { catenaryOfArc } from "../mechanics/index.ts";
 import { STYLE_SHAPES } from "../styles/shapes/index.ts";
 import { cellsOf } from "./cell/cell.ts";
 import { layLines } from "./cell/cell-grid.ts";
@@ -11,6 +12,7 @@ import { settleCell } from "./cell/settle-cell.ts";
 import { columnCloth } from "./column-cloth.ts";
 import { drapeShade } from "./drape-shade.ts";
 import type { HangingCloth } from "./hanging-cloth.ts";
+import { surfaceFigures } from "./surface-figures.ts";
 
 const STYLES: Record<string, () => Case> = {
   flat: outside,
@@ -24,7 +26,7 @@ const STYLES: Record<string, () => Case> = {
   festoon,
   austrian,
 };
-const SWAGGED = ["relaxed", "tailed", "pleated balloon"];
+const SWAGGED = ["relaxed", "tailed", "pleated balloon", "gathered balloon", "festoon", "austrian"];
 const HEIGHTS = [0, 0.4, 1];
 
 const place = ({ across, placesMm }: HangingCloth, i: number, j: number) =>
@@ -85,11 +87,11 @@ describe("cloth that hangs in swags", () => {
   test.each(SWAGGED)("%s: at rest, and before the pane", (name) => {
     const { shade } = (STYLES[name] as () => Case)();
     for (const raise of HEIGHTS) {
-      const { method, sinkMm, cloth } = drapeShade(shade, raise);
+      const { method, sinkMm, cells } = drapeShade(shade, raise);
       expect(method).toBe("settled");
       expect(sinkMm).toBeLessThan(0.25);
-      for (let at = 2; at < cloth.placesMm.length; at += 3)
-        expect(cloth.placesMm[at]).toBeGreaterThan(-shade.board.depthMm - 1.5);
+      for (const { x } of cells)
+        for (let at = 2; at < x.length; at += 3) expect(x[at]).toBeGreaterThan(-shade.board.depthMm - 1.5);
     }
   });
 
@@ -112,6 +114,44 @@ describe("cloth that hangs in swags", () => {
     }
   });
 
+  // The catenary of its cloth over its span, and the inextensible thread as a bound that no shape can pass.
+  test("an Austrian shade: every scallop hangs by its catenary, and no thread of weft farther from its tapes than it is long", () => {
+    const { shade } = austrian();
+    const [swag] = shade.form.swags;
+    if (swag === undefined) throw new Error("no swag");
+    const spanMm = swag.toMm - swag.fromMm;
+    const hangs = catenaryOfArc(spanMm, swag.arcMm);
+    if (hangs.kind !== "hangs") throw new Error(hangs.kind);
+    const lowered = drapeShade(shade, 0);
+    for (const { kind, surfaceMm } of surfaceFigures(shade, 0, lowered))
+      if (kind === "dip") expectNear(surfaceMm, hangs.value.sagMm, 0.1 * hangs.value.sagMm);
+    const mostMm = Math.sqrt((swag.arcMm / 2) ** 2 - (spanMm / 2) ** 2);
+    for (const raise of HEIGHTS)
+      for (const { cell, grid, x } of drapeShade(shade, raise).cells) {
+        const across = cell.xMm.length;
+        for (let j = 1; j < grid.lines.length; j++) {
+          const apart = (c: number) =>
+            (x[3 * (j * across + across - 1) + c] as number) - (x[3 * j * across + c] as number);
+          expect(Math.hypot(apart(1), apart(2))).toBeLessThan(1.05 * mostMm);
+        }
+      }
+  });
+
+  test("an Austrian shade: let down its tapes hang straight and as long as they were drawn up", () => {
+    const { shade } = austrian();
+    const tapeMm = shade.form.stretches.reduce((sum, { row, cordMm }) => sum + (row > 0 ? cordMm : 0), 0);
+    const { cells } = drapeShade(shade, 0);
+    for (const { cell, grid, x } of cells) {
+      const across = cell.xMm.length;
+      let mm = 0;
+      for (let j = 1; j < grid.lines.length && grid.lines[j]?.swag !== undefined; j++) {
+        const [a, b] = [3 * (j - 1) * across, 3 * j * across];
+        mm += Math.hypot(...[0, 1, 2].map((c) => (x[b + c] as number) - (x[a + c] as number)));
+      }
+      expectNear(mm, tapeMm, 0.01 * tapeMm);
+    }
+  });
+
   test("a cell weighs what its cloth weighs: mass by area, all the way to the hem", () => {
     const { shade } = gatheredBalloon();
     const { section } = STYLE_SHAPES[shade.style](shade, 0.5);
@@ -125,29 +165,26 @@ describe("cloth that hangs in swags", () => {
     expectNear(weightN, areaMm2 * shade.feel.weightNPerMm2, 0.002 * weightN);
   });
 
-  test.each(["relaxed", "tailed", "pleated balloon", "gathered balloon"])(
-    "%s: as heavy and as long at every height, to a millionth",
-    (name) => {
-      const { shade } = (STYLES[name] as () => Case)();
-      const { cells } = cellsOf(shade.form, shade.grid, shade.size.finishedWidthMm);
-      const weighed = [0, 0.25, 0.6, 1].map((raise) => {
-        const { section } = STYLE_SHAPES[shade.style](shade, raise);
-        const stretches = columnCloth(shade.form, shade.grid, section);
-        const alongMm = stretches.reduce((sum, { arcMm }) => sum + arcMm, 0);
-        const weightN = cells.reduce((sum, cell) => {
-          const { loadN } = cellNet(cell, layLines(stretches), shade.feel);
-          return sum + loadN.reduce((all, newton) => all + newton, 0);
-        }, 0);
-        return { alongMm, weightN };
-      });
-      for (const { alongMm, weightN } of weighed) {
-        expectNear(alongMm, weighed[0]?.alongMm ?? 0, 1e-6 * alongMm);
-        // Where the width opens towards the hem the trapezoids between lines are summed as they lie: a little more or less.
-        const share = shade.form.across === "gathered" ? 1e-6 : 2e-3;
-        expectNear(weightN, weighed[0]?.weightN ?? 0, share * weightN);
-      }
-    },
-  );
+  test.each(SWAGGED)("%s: as heavy and as long at every height, to a millionth", (name) => {
+    const { shade } = (STYLES[name] as () => Case)();
+    const { cells } = cellsOf(shade.form, shade.grid, shade.size.finishedWidthMm);
+    const weighed = [0, 0.25, 0.6, 1].map((raise) => {
+      const { section } = STYLE_SHAPES[shade.style](shade, raise);
+      const stretches = columnCloth(shade.form, shade.grid, section);
+      const alongMm = stretches.reduce((sum, { arcMm }) => sum + arcMm, 0);
+      const weightN = cells.reduce((sum, cell) => {
+        const { loadN } = cellNet(cell, layLines(stretches), shade.feel);
+        return sum + loadN.reduce((all, newton) => all + newton, 0);
+      }, 0);
+      return { alongMm, weightN };
+    });
+    for (const { alongMm, weightN } of weighed) {
+      expectNear(alongMm, weighed[0]?.alongMm ?? 0, 1e-6 * alongMm);
+      // Where the width opens towards the hem the trapezoids between lines are summed as they lie: a little more or less.
+      const share = shade.form.across === "gathered" ? 1e-6 : 2e-3;
+      expectNear(weightN, weighed[0]?.weightN ?? 0, share * weightN);
+    }
+  });
 
   test("the middle of a relaxed shade sinks below its columns as it is raised, and no lower than the floor it had", () => {
     const { shade } = relaxed();

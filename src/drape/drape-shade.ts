@@ -11,7 +11,7 @@ import { gathered } from "./gathers.ts";
 import type { HangingCloth, HangingShade } from "./hanging-cloth.ts";
 import { joinCells } from "./join-cells.ts";
 import { loft } from "./loft.ts";
-import { isShirred, shirred } from "./shirred.ts";
+import { isShirred } from "./shirred-cloth.ts";
 
 export interface DrapeOptions {
   /** The same shade at a height near this one: its cloth is where this one begins. */
@@ -43,8 +43,8 @@ export function drapeShade(input: DrapeInput, raise: number, options: DrapeOptio
 }
 
 /** Its cloth is a net that must come to rest, and has a coarse form. */
-export function isNet({ form, folds }: Pick<DrapeInput, "form" | "folds">): boolean {
-  return folds === undefined && !isShirred(form);
+export function isNet({ folds }: Pick<DrapeInput, "folds">): boolean {
+  return folds === undefined;
 }
 
 function clothOf(
@@ -55,7 +55,6 @@ function clothOf(
   const { size, grid, form, folds, feel, board } = input;
   const asDrawn = { cells: [], sinkMm: 0 };
   if (folds !== undefined) return { ...asDrawn, cloth: loft(input, section), method: "section" };
-  if (isShirred(form)) return { ...asDrawn, cloth: shirred(input, section), method: "laid" };
   const celled = cellsOf(form, grid, size.finishedWidthMm);
   const stretches = columnCloth(form, grid, section);
   const bar = hemLoad(input);
@@ -70,7 +69,7 @@ function clothOf(
   const joined = joinCells(celled, cells, form, size.finishedWidthMm);
   return {
     cells,
-    cloth: form.across === "gathered" ? gathered(joined, form.swags) : joined,
+    cloth: form.across === "gathered" && !isShirred(form) ? gathered(joined, form.swags) : joined,
     method: cells.every((one) => one.settled) ? "settled" : "unsettled",
     sinkMm: Math.max(...cells.map(({ sinkMm }) => sinkMm)),
   };

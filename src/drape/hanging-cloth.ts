@@ -27,8 +27,6 @@ export type DrapeMethod =
   | "section"
   /** A net of cloth at rest under its weight. */
   | "settled"
-  /** Laid by the lengths of cloth and tape alone. */
-  | "laid"
   /** The same, not yet at rest where the solver stopped. */
   | "unsettled";
 

@@ -2,6 +2,7 @@ import { STYLE_SHAPES } from "../styles/shapes/index.ts";
 import { columnCloth } from "./column-cloth.ts";
 import type { DrapeInput } from "./drape-input.ts";
 import type { HangingCloth, HangingShade } from "./hanging-cloth.ts";
+import { isShirred } from "./shirred-cloth.ts";
 
 /** A figure as the hanging cloth has it, beside what the plan reckons with. */
 export interface SurfaceFigure {
@@ -35,7 +36,10 @@ export function surfaceFigures(
   const { style, size, grid, form, folds } = input;
   const hang = folds === undefined ? {} : { hang: folds.cloth };
   const { section, lowestYMm } = STYLE_SHAPES[style]({ size, grid, form, ...hang }, raise);
-  const columnMm = columnCloth(form, grid, section).reduce((sum, { arcMm }) => sum + arcMm, 0);
+  const columnMm = columnCloth(form, grid, section).reduce(
+    (sum, { arcMm, tapeMm = arcMm }) => sum + tapeMm,
+    0,
+  );
   const figures: SurfaceFigure[] = [
     { kind: "lowest", surfaceMm: mostOf(cloth, 1), planMm: lowestYMm ?? section.bottomYMm },
     {
@@ -45,17 +49,19 @@ export function surfaceFigures(
     },
     { kind: "draws-in", surfaceMm: drawInMm(cloth, size.finishedWidthMm) },
   ];
-  // A laid surface, or the plan's own section drawn out, says nothing more that was not put into it.
-  if (method === "laid" || method === "section") return figures;
-  const dips = dipsOf(input, cloth);
+  // The plan's own section drawn out says nothing more that was not put into it.
+  if (method === "section") return figures;
   const isLowered = raise <= 0;
+  const tapes = isShirred(form);
+  const dips = tapes ? scallopsOf(input, cloth, section.rows[0]?.yMm ?? 0) : dipsOf(input, cloth);
   return [
     ...figures,
     ...dips.map((surfaceMm, at): SurfaceFigure => {
       const planMm = isLowered ? form.swags[at]?.sagMm : undefined;
       return { kind: "dip", number: at + 1, surfaceMm, ...(planMm === undefined ? {} : { planMm }) };
     }),
-    ...grid.columns.map(
+    // Raised, a tape folds more finely than the net that is solved.
+    ...(tapes && !isLowered ? [] : grid.columns).map(
       ({ number, xMm }): SurfaceFigure => ({
         ...{ kind: "along-column", number, planMm: columnMm },
         surfaceMm: uprightMm(cloth, uprightAt(cloth, xMm)),
@@ -93,6 +99,23 @@ function dipsOf({ grid, form }: DrapeInput, cloth: HangingCloth): number[] {
     for (let i = from; i <= to; i++) {
       const share = (i - from) / Math.max(1, to - from);
       deepest = Math.max(deepest, hemY(i) - (hemY(from) + share * (hemY(to) - hemY(from))));
+    }
+    return deepest;
+  });
+}
+
+/** How far the cloth hangs between each two tapes below the lowest rings, the corners of its scallops, mm. */
+function scallopsOf(
+  { grid }: DrapeInput,
+  { across, along, placesMm }: HangingCloth,
+  ringYMm: number,
+): number[] {
+  return grid.columns.slice(1).map(({ xMm: toMm }, k) => {
+    const fromMm = grid.columns[k]?.xMm ?? 0;
+    let deepest = 0;
+    for (let n = 0; n < across * along; n++) {
+      const xMm = placesMm[3 * n] as number;
+      if (xMm > fromMm && xMm < toMm) deepest = Math.max(deepest, (placesMm[3 * n + 1] as number) - ringYMm);
     }
     return deepest;
   });

@@ -10,3 +10,4 @@ export * from "./plan-types.ts";
 export { isWithinFields, proveRemedies, RemedyTrial } from "./remedies/index.ts";
 export { figuresOf } from "./shade-planner.ts";
 export { withChosenParts } from "./with-chosen-parts.ts";
+export { withSurface } from "./with-surface.ts";

@@ -425,6 +425,11 @@ export const SOURCES = {
     kind: "derived",
     note: "held to published and independent solutions of the heavy strip",
   },
+  "hanging-net": {
+    title: "Cloth as a net brought to rest, solved here (docs/method.md)",
+    kind: "derived",
+    note: "held to the heavy elastica and the catenary",
+  },
   "steel-stiffness": {
     title: "EN 1993-1-1:2005, 3.2.6: modulus of elasticity of steel, 210 000 N/mm²",
     kind: "standard",

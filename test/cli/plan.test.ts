@@ -33,6 +33,29 @@ const filesIn = (folder: string) =>
     .map((entry) => join(entry.parentPath, entry.name));
 
 describe("shadewright plan", () => {
+  test("--surface tells where the cloth as it hangs differs from the plan, in the plan and on the screen; else nobody asks", async () => {
+    const job = twoWindows();
+    const window = newWindow({ id: "bay", name: "Bay", widthMm: 900, heightMm: 1200 });
+    const rooms = [
+      {
+        id: "room",
+        name: "Room",
+        windows: [{ ...window, shade: { style: "festoon" as const, mount: "outside" as const } }],
+      },
+    ];
+    const { file } = jobFolder({ ...job, rooms });
+    const asked = await typed(["plan", file, "--json", "--surface"]);
+    const ids = (text: string): string[] =>
+      JSON.parse(text)
+        .shades[0].findings.map(({ id }: { id: string }) => id)
+        .filter((id: string) => id.startsWith("drape."));
+    expect(ids(asked.out)).toContain("drape.stands-out");
+    expect(asked.err.replace(/\s+/g, " ")).toContain(
+      "Its cloth brought to rest, the shade raised stands out by",
+    );
+    expect(ids((await typed(["plan", file, "--json", "--quiet"])).out)).toEqual([]);
+  });
+
   test("writes plan, workbook, lists, and drawings of each shade, and nothing beside them", async () => {
     const { folder, file, out } = jobFolder();
     const { code, err } = await typed(["plan", file, "--out", out]);

@@ -1,7 +1,7 @@
 import { type Command, Option } from "commander";
 import { jobLessons } from "../../answers/index.ts";
 import { type Job, jobText } from "../../job/index.ts";
-import { planAndCut, proveRemedies, withChosenParts } from "../../plan/index.ts";
+import { planAndCut, proveRemedies, withChosenParts, withSurface } from "../../plan/index.ts";
 import type { PaperKind } from "../../workbook/index.ts";
 import { badInput } from "../bad-input.ts";
 import { findWindow } from "../find-window.ts";
@@ -25,6 +25,7 @@ interface PlanOptions {
   print?: string;
   files?: WorkbookFiles;
   json?: boolean;
+  surface?: boolean;
   quiet?: boolean;
   parts?: string;
   allowFindings?: boolean;
@@ -48,6 +49,7 @@ export function addPlan(program: Command, io: Io): void {
       ).choices(["one", "room", "shade"]),
     )
     .option("--shade <id>", "plan this window alone")
+    .option("--surface", "hang the cloth of each shade too, and say where that differs from its plan")
     .option("--quiet", "say nothing but what went wrong")
     .option("--json", "print the plan as JSON; then --out may be left out")
     .option(...PARTS_OPTION)
@@ -65,7 +67,8 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
   if (options.shade !== undefined) findWindow(job, options.shade);
   const only = options.shade === undefined ? {} : { only: [options.shade] };
   const { plan: unproven, cutting } = planAndCut(job, only);
-  const planned = proveRemedies(job, unproven);
+  const proven = proveRemedies(job, unproven);
+  const planned = options.surface === true ? withSurface(proven) : proven;
   const words = speltIo(io, planned.english);
   const say = (text: string) => {
     if (!options.quiet) words.err(text);

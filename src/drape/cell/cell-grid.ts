@@ -1,4 +1,4 @@
-import type { ColumnStretch } from "../column-cloth.ts";
+import type { ColumnStretch } from "../column-stretch.ts";
 
 /** One line of nodes across the cloth. */
 export interface ClothLine {
@@ -10,6 +10,8 @@ export interface ClothLine {
   share: number;
   /** Height at which the rings of the columns hold it, mm below the top line. */
   heldYMm?: number;
+  /** In cloth that is drawn up on tapes: cloth and tape of the swag that it lies in, mm. */
+  swag?: { clothMm: number; tapeMm: number };
 }
 
 /** Consecutive lines that hang one way: each strand lies in front of the next one. */
@@ -42,13 +44,14 @@ export function layLines(cloth: readonly ColumnStretch[], coarse = false): CellG
   const strands: ClothStrand[] = [];
   let from = 0;
   cloth.forEach((stretch, index) => {
-    const { arcMm, lowerYMm, fromHemMm } = stretch;
+    const { arcMm, lowerYMm, fromHemMm, tapeMm, isFree = false } = stretch;
     const count = evened(Math.max(2, Math.round((wanted[index] as number) * fewer)), folds(stretch));
     for (let k = 1; k <= count; k++) {
       const share = k / count;
       lines.push({
         ...{ stepMm: arcMm / count, fromHemMm: fromHemMm[0] - arcMm * share, stretch: index, share },
-        ...(k === count && lowerYMm !== undefined ? { heldYMm: lowerYMm } : {}),
+        ...(k === count && lowerYMm !== undefined && !isFree ? { heldYMm: lowerYMm } : {}),
+        ...(tapeMm === undefined ? {} : { swag: { clothMm: arcMm, tapeMm } }),
       });
     }
     const to = lines.length - 1;

@@ -3,11 +3,14 @@ import type { ClothFeel } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import type { DrapeCell } from "./cell.ts";
 import type { CellGrid, ClothLine } from "./cell-grid.ts";
+import { warpMm, wholeWarpMm } from "./warp.ts";
 
 /** Threads stretch to twice their length under so many times the cloth that hangs from them: by 0.3 % under it. */
 const INEXTENSIBLE = 300;
 /** Wherever a thread ends, as much cloth as lies in a fold may hang from it, mm. */
 const LEAST_CLOTH_MM = 200;
+/** A tape bears the cloth of its whole bay. */
+const TAPE_CARRIES = 10;
 /** Weft that is longer than its place lies in ripples finer than the net: it withstands that a little. */
 const RIPPLES = 0.01;
 /** Shear stiffness of plain weaves, N/mm. */
@@ -35,21 +38,33 @@ export function cellNet(
   const net = new NetBuilder(across * lines.length);
   const node = (i: number, j: number) => j * across + i;
   const membraneAt = (j: number) =>
-    INEXTENSIBLE *
-    (weightNPerMm2 * Math.max(LEAST_CLOTH_MM, (lines[j] as ClothLine).fromHemMm) + (bar?.weightNPerMm ?? 0));
-  const stepMm = (i: number, j: number) => stepOf(cell, lines, i, j);
+    INEXTENSIBLE * (weightNPerMm2 * hangsMm(lines[j] as ClothLine) + (bar?.weightNPerMm ?? 0));
+  const stepMm = (i: number, j: number) => warpMm(cell, lines, i, j);
+  // What lies in ripples finer than the net weighs as much as the rest.
+  const wholeMm = (i: number, j: number) => wholeWarpMm(cell, lines, i, j);
   const weftMm = (i: number, j: number) => cell.acrossMm(i, (lines[j] as ClothLine).fromHemMm);
   const wide = (i: number, j: number) =>
     ((i > 0 ? weftMm(i - 1, j) : 0) + (i + 1 < across ? weftMm(i, j) : 0)) / 2;
   const tall = (i: number, j: number) =>
     ((j > 0 ? stepMm(i, j) : 0) + (j + 1 < lines.length ? stepMm(i, j + 1) : 0)) / 2;
+  const whole = (i: number, j: number) =>
+    ((j > 0 ? wholeMm(i, j) : 0) + (j + 1 < lines.length ? wholeMm(i, j + 1) : 0)) / 2;
   for (let j = 0; j < lines.length; j++) {
     const membrane = membraneAt(j);
     for (let i = 0; i < across; i++) {
-      const area = wide(i, j) * tall(i, j);
+      const area = wide(i, j) * whole(i, j);
       net.load(node(i, j), 1, weightNPerMm2 * area);
-      if (j > 0)
-        net.thread(node(i, j - 1), node(i, j), stepMm(i, j), (membrane * wide(i, j)) / stepMm(i, j), 1);
+      if (j > 0) {
+        const isTape = lines[j]?.swag !== undefined && cell.columns.includes(i);
+        const strip = isTape ? TAPE_CARRIES * wide(i, j) : wide(i, j);
+        net.thread(
+          node(i, j - 1),
+          node(i, j),
+          stepMm(i, j),
+          (membrane * strip) / stepMm(i, j),
+          isTape ? 0 : 1,
+        );
+      }
       if (i + 1 < across) {
         const rest = weftMm(i, j);
         net.thread(
@@ -113,13 +128,9 @@ export function cellNet(
   }
 }
 
-/** Cloth from the line above to this one, on one upright line: the hem can be cut in a curve. */
-function stepOf(cell: DrapeCell, lines: readonly ClothLine[], i: number, j: number): number {
-  const { stepMm, stretch } = lines[j] as ClothLine;
-  const last = lines.at(-1)?.stretch ?? 0;
-  if (stretch !== last) return stepMm;
-  const hemMm = lines.reduce((sum, line) => sum + (line.stretch === last ? line.stepMm : 0), 0);
-  return stepMm * (1 + (cell.longerMm[i] as number) / hemMm);
+/** Cloth that may hang from a thread here: swags hang from their tapes, each by itself. */
+function hangsMm({ fromHemMm, swag }: ClothLine): number {
+  return Math.max(LEAST_CLOTH_MM, swag?.clothMm ?? fromHemMm);
 }
 
 /** The board holds the first line, the rings their nodes, and mirror planes what lies in them. */

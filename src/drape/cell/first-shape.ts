@@ -1,6 +1,7 @@
-import type { ColumnStretch } from "../column-cloth.ts";
+import type { ColumnStretch } from "../column-stretch.ts";
 import type { DrapeCell } from "./cell.ts";
 import { type CellGrid, folds } from "./cell-grid.ts";
+import { swagShareOf } from "./warp.ts";
 
 /** A fold that has just opened stands out no farther than this at first, mm. */
 const MOST_BULGE_MM = 60;
@@ -27,7 +28,7 @@ export function firstShape(
       const at = 3 * (j * across + i);
       const upper = one.upperYMm + (stretch > 0 ? (sunk[stretch - 1] as number) : 0);
       const longer = (cell.longerMm[i] as number) * (one.kind === "hem" ? 1 : 0);
-      const arcMm = one.arcMm + longer;
+      const arcMm = one.arcMm * swagShare(cell, i, one) + longer;
       const lower = one.lowerYMm === undefined ? upper + arcMm : one.lowerYMm + (sunk[stretch] as number);
       const gapMm = Math.min(arcMm, Math.max(0, lower - upper));
       const [down, out] = loopAt(arcMm, gapMm, share, (gathered[stretch] as number) * 2 * apartMm, apartMm);
@@ -57,6 +58,10 @@ function sinkAt(cell: DrapeCell, line: number, { risenMm, fromHemMm }: ColumnStr
   const sagMm = Math.min(risenMm, 0.9 * Math.sqrt(Math.max(0, clothMm ** 2 - halfMm ** 2)));
   const share = Math.min(1, Math.abs(x - middle) / halfMm);
   return sagMm * (1 - share * share);
+}
+
+function swagShare(cell: DrapeCell, line: number, { arcMm, tapeMm, fromHemMm }: ColumnStretch): number {
+  return tapeMm === undefined ? 1 : swagShareOf(cell, line, { clothMm: arcMm, tapeMm }, fromHemMm[1]);
 }
 
 /** A loop of cloth at a share of its length: how far down from its upper end, and out. */

@@ -2,6 +2,7 @@ import { keepLengths } from "../../mechanics/index.ts";
 import type { DrapeCell } from "./cell.ts";
 import type { CellGrid, ClothLine } from "./cell-grid.ts";
 import type { SettledCell } from "./settled-cell.ts";
+import { warpMm } from "./warp.ts";
 
 /**
  * A shape to begin with from the one at the height before: each line of cloth where it was, moved as far as the rings beside
@@ -58,7 +59,7 @@ function drawToLength(cell: DrapeCell, lines: readonly ClothLine[], x: Float64Ar
   keepLengths({
     x,
     points: Int32Array.from(lines, (_, j) => j * across + i),
-    restMm: Float64Array.from(lines.slice(1), ({ stepMm }) => stepMm),
+    restMm: Float64Array.from(lines.slice(1), (_, j) => warpMm(cell, lines, i, j + 1)),
     held: Uint8Array.from(lines, ({ heldYMm }, j) =>
       j === 0 || (isColumn && heldYMm !== undefined) ? 1 : 0,
     ),

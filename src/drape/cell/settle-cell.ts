@@ -1,6 +1,6 @@
 import { bestOf, type ClothNet, netPattern, settleNet, softened } from "../../mechanics/index.ts";
 import type { ClothFeel } from "../../shade-plan/index.ts";
-import type { ColumnStretch } from "../column-cloth.ts";
+import type { ColumnStretch } from "../column-stretch.ts";
 import type { DrapeCell } from "./cell.ts";
 import { type CellGrid, layLines } from "./cell-grid.ts";
 import { cellNet, type HemLoad } from "./cell-net.ts";
@@ -16,6 +16,12 @@ const ROUNDS = [
   { share: 0.1, most: 14, sinkMm: 0.2 },
   { share: 1, most: 12, sinkMm: 0.1 },
   { share: 1, most: 24, sinkMm: 0.05 },
+];
+/** Swags drawn up on tapes have far to fall, each by itself: so soft at first that they find their place. */
+const SWAG_ROUNDS = [
+  { share: 0.01, most: 16, sinkMm: 1 },
+  { share: 0.1, most: 16, sinkMm: 0.7 },
+  { share: 1, most: 30, sinkMm: SEEN_MM },
 ];
 /** From a shape that is near: so soft at first that the cloth follows its rings before it is drawn to length. */
 const NEXT_ROUNDS = [
@@ -49,13 +55,14 @@ export function settleCell(
 ): SettledCell {
   const { feel, before, coarse = false } = input;
   const grid = layLines(cloth, coarse);
+  const isShirred = cloth.some(({ tapeMm }) => tapeMm !== undefined);
   const laid = () => firstShape(cell, grid, cloth, Math.max(1, feel.thicknessMm));
   if (cell.xMm.length * grid.lines.length > MOST_NODES)
     return { cell, grid, x: laid(), settled: false, iterations: 0, sinkMm: 0 };
   if (coarse) return bringToRest(cell, grid, laid(), COARSE_ROUNDS, input);
   const next = before && bringToRest(cell, grid, nextShape(cell, grid, before), NEXT_ROUNDS, input);
   if (next?.settled === true) return next;
-  const anew = bringToRest(cell, grid, laid(), ROUNDS, input);
+  const anew = bringToRest(cell, grid, laid(), isShirred ? SWAG_ROUNDS : ROUNDS, input);
   return next !== undefined && next.sinkMm < anew.sinkMm ? next : anew;
 }
 

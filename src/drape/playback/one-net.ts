@@ -3,7 +3,6 @@ import { STYLE_SHAPES } from "../../styles/shapes/index.ts";
 import { columnCloth } from "../column-cloth.ts";
 import type { DrapeInput } from "../drape-input.ts";
 import type { HangingCloth, HangingShade } from "../hanging-cloth.ts";
-import { isShirred } from "../shirred.ts";
 
 /** One net of lines that the cloth is told by at every height. */
 export interface CommonNet {
@@ -103,10 +102,6 @@ function heldNodes(
     for (let i = 0; line >= 0 && i < across; i++) if (isHeld(i)) held[line * across + i] = 1;
   };
   const lineAt = (mm: number) => alongMm.findIndex((one) => Math.abs(one - mm) < 1e-3);
-  if (isShirred(input.form)) {
-    hold(alongMm.length - 1, () => true);
-    return held;
-  }
   if (raised.cells.length === 0) {
     linesOf(cloth).forEach((mm, j) => {
       if (isAtRings(raised, j)) hold(lineAt(mm), () => true);
@@ -119,9 +114,9 @@ function heldNodes(
     return i % parts === 0 && columns.some((column) => Math.abs(column - x) < 1e-3);
   };
   let ringMm = 0;
-  for (const { arcMm, lowerYMm } of raisedCloth(input)) {
+  for (const { arcMm, lowerYMm, isFree = false } of raisedCloth(input)) {
     ringMm += arcMm;
-    if (lowerYMm !== undefined) hold(lineAt(ringMm), isColumn);
+    if (lowerYMm !== undefined && !isFree) hold(lineAt(ringMm), isColumn);
   }
   return held;
 }

@@ -102,8 +102,6 @@ export function methodWords(method: DrapeMethod): string {
   switch (method) {
     case "section":
       return "Folds hang as sewn.";
-    case "laid":
-      return "Swags are laid by the lengths of cloth and tape; their weight is left out.";
     case "settled":
       return "The cloth is at rest under its weight.";
     case "unsettled":

@@ -29,7 +29,8 @@ export function netPattern(net: ClothNet): NetPattern {
   const first = new Int32Array(rows);
   for (let n = 0; n < nodeCount; n++) {
     let from = 3 * (lowest[n] as number);
-    while (from < 3 * n && row[from] === -1) from++;
+    // Of a node that is held in part, its own free coordinates are tied to each other.
+    while (from < 3 * n + 2 && row[from] === -1) from++;
     for (let c = 0; c < 3; c++) {
       const i = row[3 * n + c] as number;
       if (i >= 0) first[i] = Math.min(i, row[from] === -1 ? i : (row[from] as number));

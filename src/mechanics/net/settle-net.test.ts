@@ -192,6 +192,24 @@ describe("a net at rest", () => {
     });
   });
 
+  test("a node that is held in part beside one that is held altogether keeps what ties its own coordinates", () => {
+    const builder = new NetBuilder(2);
+    builder.hold(0, [0, 1, 2]);
+    builder.hold(1, [0]);
+    builder.thread(0, 1, 4, 3, 1);
+    const net = builder.build(noContacts());
+    const pattern = netPattern(net);
+    // Stretched from 4 to 5 along (0, 3, 4) / 5: k·u·uᵀ + (T/ℓ)·(1 − u·uᵀ) with k = 3, T = 3·1, by hand.
+    fillMatrix(net, pattern, Float64Array.from([0, 0, 0, 0, 3, 4]));
+    const [first, second] = [
+      timesEnvelope(pattern.matrix, Float64Array.from([1, 0])),
+      timesEnvelope(pattern.matrix, Float64Array.from([0, 1])),
+    ];
+    expectNear(first[0] as number, 3 * 0.36 + 0.6 * 0.64, 1e-12);
+    expectNear(first[1] as number, (3 - 0.6) * 0.48, 1e-12);
+    expectNear(second[1] as number, 3 * 0.64 + 0.6 * 0.36, 1e-12);
+  });
+
   test("cloth that leans on the pane, or on cloth behind it, stays before it", () => {
     const builder = new NetBuilder(2);
     for (const n of [0, 1]) {

@@ -1,0 +1,105 @@
+import type { Finding } from "../figures/index.ts";
+import { cite } from "../sources/index.ts";
+import { lengthText, type UnitChoice } from "../units/index.ts";
+import type { DrapeInput } from "./drape-input.ts";
+import { drapeShade, isNet } from "./drape-shade.ts";
+import type { HangingShade } from "./hanging-cloth.ts";
+import { differs, type SurfaceFigure, surfaceFigures } from "./surface-figures.ts";
+
+/** Lowered, half and raised: what the plan has figures for. */
+const HEIGHTS = [
+  { raise: 0, words: "let down" },
+  { raise: 0.5, words: "half way up" },
+  { raise: 1, words: "raised" },
+] as const;
+/** Sides that come in by less are not seen, mm. */
+const DRAWN_IN_MM = 6;
+
+export interface SurfaceFindingsInput {
+  drape: DrapeInput;
+  shadeId: string;
+  units: UnitChoice;
+}
+
+interface FigureAtHeight extends SurfaceFigure {
+  words: string;
+}
+
+/**
+ * Where the cloth of a shade, brought to rest, differs from its plan by more than a tenth, and how far its sides draw in.
+ * Nothing for folds whose section the plan itself solves. Takes about a second.
+ */
+export function surfaceFindings(input: SurfaceFindingsInput): Finding[] {
+  const { drape } = input;
+  if (!isNet(drape)) return [];
+  const hangings: HangingShade[] = [];
+  const figures = HEIGHTS.flatMap(({ raise, words }): FigureAtHeight[] => {
+    const before = hangings.at(-1);
+    const hanging = drapeShade(drape, raise, before === undefined ? {} : { before });
+    hangings.push(hanging);
+    return surfaceFigures(drape, raise, hanging).map((figure) => ({ ...figure, words }));
+  });
+  return [
+    ...KINDS.flatMap((kind) => differing(input, figures, kind)),
+    ...drawnIn(input, figures),
+    ...(hangings.every(({ method }) => method === "settled") ? [] : [notAtRest(input)]),
+  ];
+}
+
+const KINDS = ["lowest", "stands-out", "dip", "along-column"] as const;
+
+/** The figure of one kind that differs most, at whichever height. */
+function differing(
+  input: SurfaceFindingsInput,
+  figures: readonly FigureAtHeight[],
+  kind: (typeof KINDS)[number],
+): Finding[] {
+  const offMm = ({ surfaceMm, planMm = surfaceMm }: SurfaceFigure) => Math.abs(surfaceMm - planMm);
+  const [worst] = figures
+    .filter((figure) => figure.kind === kind && differs(figure))
+    .sort((a, b) => offMm(b) - offMm(a));
+  if (worst?.planMm === undefined) return [];
+  const [own, plan] = [worst.surfaceMm, worst.planMm].map((mm) => lengthText(mm, input.units));
+  const { words } = worst;
+  const text = {
+    lowest: `Its cloth brought to rest, the shade ${words} hangs to ${own} below the top line; the plan has ${plan} and goes by that.`,
+    "stands-out": `Its cloth brought to rest, the shade ${words} stands out by ${own}; the plan has ${plan} and goes by that. Leave room for the larger of the two.`,
+    dip: `Its cloth brought to rest, a scallop dips by ${own} ${words}; the plan has ${plan} and goes by that.`,
+    "along-column": `Its cloth brought to rest, there are ${own} of it along a column ${words}; the plan has ${plan} and cuts by that.`,
+  }[kind];
+  return [finding(input, `drape.${kind}`, "unproven", text)];
+}
+
+function drawnIn(input: SurfaceFindingsInput, figures: readonly FigureAtHeight[]): Finding[] {
+  const [most] = figures
+    .filter(({ kind, surfaceMm }) => kind === "draws-in" && surfaceMm > DRAWN_IN_MM)
+    .sort((a, b) => b.surfaceMm - a.surfaceMm);
+  if (most === undefined) return [];
+  const own = lengthText(most.surfaceMm, input.units);
+  return [
+    finding(
+      input,
+      "drape.draws-in",
+      "note",
+      `Each side draws in by up to ${own} ${most.words}, its rings hanging straight under their eyes: the shade is as wide as planned at the board alone. Outside a reveal, see that it still covers what it is to cover.`,
+    ),
+  ];
+}
+
+function notAtRest(input: SurfaceFindingsInput): Finding {
+  return finding(
+    input,
+    "drape.not-at-rest",
+    "unproven",
+    "Where the cloth comes to rest was not found to the end at every height: what is said of how it hangs is near it.",
+  );
+}
+
+function finding(
+  { shadeId }: SurfaceFindingsInput,
+  id: string,
+  severity: Finding["severity"],
+  text: string,
+): Finding {
+  return { id, severity, stage: "shape", shadeId, text, cite: cite("hanging-net"), remedies: [] };
+}

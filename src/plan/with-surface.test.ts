@@ -1,0 +1,34 @@
+import { expect, test } from "vitest";
+import { gatheredBalloon } from "../../test/gallery/gathered-windows.ts";
+import { outside, relaxed } from "../../test/gallery/windows.ts";
+import { differs, drapeShade, surfaceFigures } from "../drape/index.ts";
+import { lengthText } from "../units/index.ts";
+import { withSurface } from "./with-surface.ts";
+
+const found = (plan: ReturnType<typeof relaxed>["plan"]) =>
+  withSurface(plan).shades[0]?.findings.filter(({ id }) => id.startsWith("drape.")) ?? [];
+
+test("what the surface has otherwise than the plan joins the findings of its shade, with both figures and which is used", () => {
+  const { plan, shade } = gatheredBalloon();
+  const figure = surfaceFigures(shade, 1, drapeShade(shade, 1)).find(({ kind }) => kind === "lowest");
+  if (figure?.planMm === undefined) throw new Error("no figure");
+  expect(differs(figure)).toBe(true);
+  const lowest = found(plan).find(({ id }) => id === "drape.lowest");
+  expect(lowest?.text).toContain(`the plan has ${lengthText(figure.planMm, plan.units)} and goes by that`);
+  expect(lowest?.shadeId).toBe(shade.shadeId);
+  // What the plan said before stays as it was.
+  expect(withSurface(plan).shades[0]?.findings.slice(0, shade.findings.length)).toEqual(shade.findings);
+});
+
+test("sides that draw in are told with their measure; a shade whose folds the plan solves has nothing more", () => {
+  const { plan, shade } = relaxed();
+  const most = Math.max(
+    ...surfaceFigures(shade, 0.5, drapeShade(shade, 0.5, { before: drapeShade(shade, 0) })).flatMap(
+      ({ kind, surfaceMm }) => (kind === "draws-in" ? [surfaceMm] : []),
+    ),
+  );
+  expect(most).toBeGreaterThan(10);
+  const [drawnIn] = found(plan).filter(({ id }) => id === "drape.draws-in");
+  expect(drawnIn?.text).toMatch(/^Each side draws in by up to .+ (?:let down|half way up|raised)/);
+  expect(found(outside().plan)).toEqual([]);
+});
