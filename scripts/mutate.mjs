@@ -73,7 +73,7 @@ const stryker = new Stryker({
   tempDirName: ".mutants",
   // It would rewrite those for its copy by an interface that TypeScript no longer has.
   tsconfigFile: "none",
-  reporters: ["progress-append-only", ...(values.json === undefined ? [] : ["json"])],
+  reporters: ["progress-append-only", "survivors", ...(values.json === undefined ? [] : ["json"])],
   ...(values.json === undefined ? {} : { jsonReporter: { fileName: values.json } }),
   // What runs on and on is ended by counting; this ends only what hangs otherwise, on a machine with other work.
   timeoutMS: 120_000,

@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { join, relative } from "node:path";
+import { relative } from "node:path";
 
 /**
  * A change that changes nothing anyone could see, with the reason. `from` is the code that is changed, as it stands.
@@ -11,7 +11,7 @@ import { join, relative } from "node:path";
  * }} Mutant
  * @typedef {{
  *   share: number, from: number, to: number, tried: number, killed: number, reached: number, unreached: number,
- *   equal: number, survivors: string[],
+ *   equal: number,
  * }} Score
  */
 
@@ -24,25 +24,19 @@ import { join, relative } from "node:path";
  * @returns {Score}
  */
 export function scoreOf(mutants, equivalent, root) {
-  const texts = new Map(
-    mutants.map(({ fileName }) => [fileName, readFileSync(join(root, relative(root, fileName)), "utf8")]),
-  );
   const told = mutants.map((mutant) => {
-    const file = relative(root, mutant.fileName);
-    const from = stretchOf(texts.get(mutant.fileName) ?? "", mutant.location);
+    const { file, from } = wordsOf(mutant, root);
     const to = mutant.replacement ?? "";
     return {
       status: mutant.status,
       isEqual: equivalent.some((one) => one.file === file && one.from === from && one.to === to),
-      words: `${file}:${mutant.location.start.line}:${mutant.location.start.column} ${mutant.mutatorName} ${mutant.status}\n  - ${from.slice(0, 300)}\n  + ${to.slice(0, 300)}`,
     };
   });
   const has = (/** @type {string[]} */ ...statuses) =>
     told.filter(({ status, isEqual }) => statuses.includes(status) && !isEqual);
   const killed = has("Killed", "Timeout").length;
-  const lived = has("Survived");
   const unreached = has("NoCoverage");
-  const tried = killed + lived.length;
+  const tried = killed + has("Survived").length;
   const reached = tried + has("RuntimeError").length;
   const all = reached + unreached.length;
   const within = reached / Math.max(1, all);
@@ -54,8 +48,25 @@ export function scoreOf(mutants, equivalent, root) {
     to: within * high,
     ...{ tried, killed, reached, unreached: unreached.length },
     equal: told.filter(({ isEqual }) => isEqual).length,
-    survivors: [...lived, ...unreached].map(({ words }) => words),
   };
+}
+
+/** @type {Map<string, string>} */
+const TEXTS = new Map();
+
+/**
+ * Where a mutant stands, and what it changes into what.
+ * @param {Mutant} mutant
+ * @param {string} root of the project
+ */
+export function wordsOf({ fileName, location, mutatorName, status, replacement = "" }, root) {
+  const text = TEXTS.get(fileName) ?? readFileSync(fileName, "utf8");
+  TEXTS.set(fileName, text);
+  const file = relative(root, fileName);
+  const from = stretchOf(text, location);
+  const { line, column } = location.start;
+  const words = `${file}:${line}:${column} ${mutatorName} ${status}\n  - ${from.slice(0, 300)}\n  + ${replacement.slice(0, 300)}`;
+  return { file, from, words };
 }
 
 /**
@@ -90,11 +101,10 @@ function stretchOf(text, { start, end }) {
  * @param {Score} score
  * @param {number} listed how many are listed as changing nothing
  */
-export function scoreWords({ share, from, to, tried, killed, reached, unreached, equal, survivors }, listed) {
+export function scoreWords({ share, from, to, tried, killed, reached, unreached, equal }, listed) {
   const percent = (/** @type {number} */ one) => (100 * one).toFixed(1);
   const range = tried === reached ? "" : ` (${percent(from)} to ${percent(to)}, 19 times in 20)`;
   return [
-    ...survivors,
     `${killed} of ${tried} tried are noticed; ${reached} are reached by a test and ${unreached} are not; ${equal} of ${listed} listed change nothing`,
     `noticed: ${percent(share)} %${range}`,
   ].join("\n");

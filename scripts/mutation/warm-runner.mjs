@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { compileFunction } from "node:vm";
 import { bundleTests } from "./bundle-tests.mjs";
 import { collector } from "./collect-tests.mjs";
+import { wordsOf } from "./score.mjs";
 import { shuffled } from "./shuffled.mjs";
 
 /**
@@ -31,7 +32,7 @@ class WarmRunner {
 
   async init() {
     const { tests, mutated } = this.#wish;
-    const code = await bundleTests(process.cwd(), tests, ["src/index.ts", ...mutated]);
+    const code = await bundleTests(process.cwd(), tests, mutated);
     const script = compileFunction(code, ["require", "exports", "module"], { filename: "tests.cjs" });
     this.#script = (...given) => script(...given);
   }
@@ -253,5 +254,19 @@ function boundedFastCheck(module) {
   return { ...module, __esModule: true, default: { ...fc, assert }, assert };
 }
 
+/** Says at once what no test has noticed: who reads it need not wait for the end. */
+class Survivors {
+  /**
+   * @param {import("./score.mjs").Mutant} mutant
+   */
+  onMutantTested(mutant) {
+    if (mutant.status === "Survived" || mutant.status === "NoCoverage")
+      console.log(wordsOf(mutant, process.cwd()).words);
+  }
+}
+
 /** What Stryker reads of a plugin. */
-export const strykerPlugins = [{ kind: "TestRunner", name: "warm", injectableClass: WarmRunner }];
+export const strykerPlugins = [
+  { kind: "TestRunner", name: "warm", injectableClass: WarmRunner },
+  { kind: "Reporter", name: "survivors", injectableClass: Survivors },
+];

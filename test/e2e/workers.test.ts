@@ -38,8 +38,8 @@ test("a cutting worker that dies is replaced, the plan on the screen stays, and 
   expect(errors).toEqual([]);
 });
 
-test("the worker that sums up a large job dies unseen: the next edit is summed up all the same", async () => {
-  const { page, errors } = await firstVisit(harness);
+/** Opens a job so large that it is summed up off the page's thread. */
+async function openManyWindows(page: Page): Promise<void> {
   const windows = Array.from({ length: 70 }, (_, n) => ({
     id: `w${n}`,
     name: `Window ${n + 1}`,
@@ -59,6 +59,11 @@ test("the worker that sums up a large job dies unseen: the next edit is summed u
     buffer: Buffer.from(JSON.stringify(job)),
   });
   await page.locator("#rooms").waitFor();
+}
+
+test("the worker that sums up a large job dies unseen: the next edit is summed up all the same", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await openManyWindows(page);
   await page.locator("#cost").waitFor();
   await expect.poll(() => kill(page, "planning-worker")).toBeGreaterThan(0);
   // Whether it died at work or at rest, what is asked next is answered.
@@ -68,6 +73,44 @@ test("the worker that sums up a large job dies unseen: the next edit is summed u
     .poll(() => page.locator("#findings .chapter-sentence").textContent(), { timeout: 180_000 })
     .toMatch(/\d/);
   expect(errors).toEqual([]);
+});
+
+test("a planning worker that hangs at its work is replaced, the plan asked again, and the maker told once", async () => {
+  const { page, errors } = await firstVisit(harness);
+  // The first one takes every message and answers none but that it has begun; who waits for it waits a twentieth as long.
+  await page.evaluate(() => {
+    const Real = Worker;
+    let begun = 0;
+    globalThis.Worker = class extends Real {
+      #hangs: boolean;
+      #sent = 0;
+      constructor(url: string | URL, options?: WorkerOptions) {
+        super(url, options);
+        this.#hangs = String(url).includes("planning-worker") && begun++ === 0;
+      }
+      override postMessage(message: unknown, given?: Transferable[] | StructuredSerializeOptions): void {
+        if (this.#hangs && this.#sent++ > 0) return;
+        super.postMessage(message, Array.isArray(given) ? { transfer: given } : given);
+      }
+    };
+    const later = setTimeout;
+    let first = true;
+    const soon = (run: () => void, ms = 0) => {
+      const isLate = first && ms > 25_000;
+      if (isLate) first = false;
+      return later(run, isLate ? ms / 20 : ms);
+    };
+    globalThis.setTimeout = soon as typeof setTimeout;
+  });
+  await openManyWindows(page);
+  await page.getByText(TOLD).waitFor();
+  await expect
+    .poll(() => page.locator("#findings .chapter-sentence").textContent(), { timeout: 180_000 })
+    .toMatch(/\d/);
+  expect(await page.getByText(TOLD).count()).toBe(1);
+  await page.locator("#cost").waitFor();
+  expect(errors).toEqual([]);
+  await page.context().close();
 });
 
 test("a workbook whose worker dies on the way is made all the same", async () => {

@@ -2,7 +2,7 @@ import { mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, test } from "vitest";
-import { scoreOf, wilson } from "../../scripts/mutation/score.mjs";
+import { scoreOf, wilson, wordsOf } from "../../scripts/mutation/score.mjs";
 import { shuffled } from "../../scripts/mutation/shuffled.mjs";
 import { testsThatReach } from "../../scripts/mutation/tests-that-reach.mjs";
 
@@ -42,7 +42,9 @@ test("what no test reaches counts as not noticed, and a sample stands for what w
   expect(score.share).toBeCloseTo(0.6, 12);
   expect(score.from).toBeLessThan(0.6);
   expect(score.to).toBeGreaterThan(0.6);
-  expect(score.survivors[0]).toContain("- b - 1\n  + b + 1");
+  expect(list.map((one) => wordsOf(one, root).words)[0]).toContain(
+    "a.ts:1:11 ArithmeticOperator Killed\n  - b - 1\n  + b + 1",
+  );
 });
 
 test("where all were tried there is nothing to estimate; what is listed as changing nothing does not count", () => {

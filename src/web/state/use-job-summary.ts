@@ -10,6 +10,10 @@ import { planOf } from "./planning.ts";
 /** More windows than this are planned off the page's thread; the last summary stays meanwhile. */
 const MOST_AT_ONCE = 60;
 
+/** A hundred times what a summary takes: a worker that has not answered by then hangs. */
+const HANGS_MS = 30_000;
+const HANGS_MS_A_WINDOW = 60;
+
 export function windowCount(job: Job): number {
   return job.rooms.reduce((sum, room) => sum + room.windows.length, 0);
 }
@@ -32,7 +36,10 @@ export function useJobSummary(): { summary: JobSummary | undefined; stale: boole
     const planning = worker.current;
     const next = async () => {
       const asked = newest.current;
-      const summary = await planning.ask((service) => service.summary(asked));
+      const summary = await planning.ask(
+        (service) => service.summary(asked),
+        HANGS_MS + HANGS_MS_A_WINDOW * windowCount(asked),
+      );
       setLate({ job: asked, summary });
       if (newest.current !== asked) await next();
     };

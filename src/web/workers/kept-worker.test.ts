@@ -80,6 +80,40 @@ test("a worker that dies before it can say that it lives is replaced, too", asyn
   }
 });
 
+test("a worker that has begun and hangs at its work is replaced, and asked again", async () => {
+  vi.useFakeTimers({ toFake: ["setTimeout", "clearTimeout"] });
+  try {
+    const begun: { die(): void }[] = [];
+    let asked = () => {};
+    const isAsked = new Promise<void>((resolve) => {
+      asked = resolve;
+    });
+    const hangs: Adder = {
+      add: () => {
+        asked();
+        return never();
+      },
+    };
+    const services: Adder[] = [hangs, { add: (a, b) => a + b }];
+    const kept = new KeptWorker<Adder>(() => workerOf(services[begun.length] as Adder, begun));
+    const sum = kept.ask((service) => service.add(1, 2), 1000);
+    await isAsked;
+    vi.advanceTimersByTime(999);
+    expect(begun).toHaveLength(1);
+    vi.advanceTimersByTime(2);
+    expect(await sum).toBe(3);
+    expect(begun).toHaveLength(2);
+    expect(useReplaced.getState()).toEqual({ isTold: true, isShown: true });
+    // What was answered in time is not ended for it later, nor is one without a limit.
+    vi.advanceTimersByTime(600_000);
+    expect(await kept.ask((service) => service.add(2, 2))).toBe(4);
+    expect(begun).toHaveLength(2);
+    kept.end();
+  } finally {
+    vi.useRealTimers();
+  }
+});
+
 test("one that is ended lets nobody wait", async () => {
   const kept = new KeptWorker<Adder>(() => workerOf({ add: never }, []));
   const sum = kept.ask((service) => service.add(1, 2));

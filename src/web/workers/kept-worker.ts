@@ -44,21 +44,26 @@ export class KeptWorker<S> {
   /**
    * Asks the worker's service.
    *
+   * @param withinMs counts a worker that has begun and not answered by then as dead, and gives the next one twice as
+   * long; without it one waits as long as it lives
    * @throws {WorkerDied} where the question has killed several workers
    * @throws {WorkerEnded} where the worker was ended meanwhile
    */
-  async ask<T>(question: (service: Remote<S>) => Promise<T>): Promise<T> {
+  async ask<T>(question: (service: Remote<S>) => Promise<T>, withinMs?: number): Promise<T> {
     for (let deaths = 1; ; deaths++) {
       this.#life ??= this.#begin(BEGIN_MS * 2 ** (deaths - 1));
       const life = this.#life;
       const answer = life.ready.then(() => question(life.service as Remote<S>));
       // Whichever comes second has nobody to hear it.
       answer.catch(() => {});
+      const stopWaiting = withinMs === undefined ? () => {} : endLate(life, withinMs * 2 ** (deaths - 1));
       try {
         return await Promise.race([answer, life.death]);
       } catch (error) {
         if (!(error instanceof WorkerDied) || deaths > MOST_DEATHS) throw error;
         noteReplaced();
+      } finally {
+        stopWaiting();
       }
     }
   }
@@ -93,6 +98,20 @@ export class KeptWorker<S> {
     });
     return { worker, service, ready, death, die };
   }
+}
+
+/** Ends a worker that has begun and hangs at its work. Returns what calls that off. */
+function endLate<S>({ ready, die }: Life<S>, withinMs: number): () => void {
+  let late: ReturnType<typeof setTimeout> | undefined;
+  let isOver = false;
+  const wait = () => {
+    if (!isOver) late = setTimeout(() => die(new WorkerDied("it did not answer")), withinMs);
+  };
+  ready.then(wait, () => {});
+  return () => {
+    isOver = true;
+    clearTimeout(late);
+  };
 }
 
 /** Waits for the lock that the worker holds as long as it lives. */
