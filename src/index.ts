@@ -12,9 +12,9 @@
  */
 
 export {
-  boltStretches,
   type Drawing,
   drawBoltPlan,
+  drawBoltStretches,
   drawMarkingStrips,
   drawRoom,
   drawSheet,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { boltStretches, drawBoltPlan } from "../../src/drawing/index.ts";
+import { drawBoltPlan, drawBoltStretches } from "../../src/drawing/index.ts";
 import type { Job } from "../../src/job/index.ts";
 import {
   type CuttingPlan,
@@ -140,7 +140,20 @@ describe("the bolt drawn", () => {
 
   it("in stretches covers the bolt without a gap, and cuts through no piece", () => {
     for (const { cloth, bolt } of boltsOf(cutting)) {
-      const stretches = boltStretches({ units: cutting.units, cutting: cloth, bolt }, 2000);
+      const input = { units: cutting.units, cutting: cloth, bolt };
+      const drawings = [...drawBoltStretches(input, 2000)];
+      const stretches = drawings.map(({ primitives }) => {
+        const ground = primitives.find(({ role }) => role === "clothOnBolt");
+        if (ground?.kind !== "polyline") throw new Error("no cloth is drawn");
+        const xs = ground.points.map(([x]) => x);
+        return { fromMm: Math.min(...xs), toMm: Math.max(...xs) };
+      });
+      const drawn = new Set(
+        drawings.flatMap(({ primitives }) =>
+          primitives.flatMap(({ role, part }) => (role === "faceCloth" ? [part] : [])),
+        ),
+      );
+      expect(drawn.size).toBe(bolt.placements.length);
       expect(stretches[0]?.fromMm).toBe(0);
       expectNear(stretches.at(-1)?.toMm ?? 0, bolt.usedMm, 0.11);
       for (const [i, { fromMm }] of stretches.slice(1).entries()) expect(fromMm).toBe(stretches[i]?.toMm);

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { verifyCloth } from "../../src/cutting/index.ts";
-import { boltStretches, drawBoltPlan, place } from "../../src/drawing/index.ts";
+import { drawBoltPlan, drawBoltStretches, place } from "../../src/drawing/index.ts";
 import { boltInput } from "./bolts.ts";
 import { draws } from "./gallery.ts";
 import { PAGE } from "./papers.ts";
@@ -17,6 +17,7 @@ draws("bolt-half-drop", () => place(drawBoltPlan(boltInput("rookery")), PAGE));
 draws("bolt-flaw", () => place(drawBoltPlan(boltInput("sateen")), PAGE));
 
 draws("bolt-stretch", () => {
-  const input = boltInput("sateen", 1);
-  return place(drawBoltPlan(input, boltStretches(input, 2800)[0]), PAGE);
+  const [first] = drawBoltStretches(boltInput("sateen", 1), 2800);
+  if (first === undefined) throw new Error("nothing is drawn");
+  return place(first, PAGE);
 });

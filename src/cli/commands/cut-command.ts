@@ -6,6 +6,7 @@ import { cuttingFiles } from "../cutting-files.ts";
 import { cuttingText } from "../cutting-report.ts";
 import { cutWithin } from "../cutting-time.ts";
 import type { Io } from "../io.ts";
+import { writeJson } from "../json-parts.ts";
 import { plainLine, wrapped } from "../plain-text.ts";
 import { PARTS_OPTION, readJobWith } from "../read-job.ts";
 import { ALLOW_FINDINGS, SafetyStop, stampedShades } from "../safety-stop.ts";
@@ -101,7 +102,7 @@ async function cutJob(
       );
     }
   }
-  if (json) io.out(`${JSON.stringify(cutting, null, 2)}\n`);
+  if (json) await writeJson(cutting, io.outPart);
   const stamped = stampedShades(planned);
   if (stamped.length > 0 && !allowFindings) throw new SafetyStop(planned, out !== undefined);
 }

@@ -37,11 +37,11 @@ export function annotate(primitives: readonly Primitive[], scaling: Scaling): Wo
         break;
       case "marker":
         if (primitive.stack === undefined) marks.set(primitive, placeMarker(primitive, scaling, taken));
-        else stacks.set(primitive.stack, [...(stacks.get(primitive.stack) ?? []), primitive]);
+        else joinGroup(stacks, primitive.stack, primitive);
         break;
       case "dimension":
         if (primitive.running === undefined) dimensions.push(primitive);
-        else running.set(primitive.running, [...(running.get(primitive.running) ?? []), primitive]);
+        else joinGroup(running, primitive.running, primitive);
         break;
       default:
     }
@@ -62,4 +62,10 @@ export function annotate(primitives: readonly Primitive[], scaling: Scaling): Wo
   const items = [...measures, ...late, ...fixed];
   const isText = (item: PlacedItem) => item.kind === "text";
   return { items: [...items.filter((item) => !isText(item)), ...items.filter(isText), ...tags], marks };
+}
+
+function joinGroup<T>(groups: Map<string, T[]>, name: string, one: T): void {
+  const group = groups.get(name);
+  if (group === undefined) groups.set(name, [one]);
+  else group.push(one);
 }

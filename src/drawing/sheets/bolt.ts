@@ -1,4 +1,4 @@
-import type { Bolt, BoltPlan, Rect as BoltRect, Leaf, Placement } from "../../cutting/index.ts";
+import type { Bolt, BoltPlan, Rect as BoltRect, Leaf, Piece, Placement } from "../../cutting/index.ts";
 import { type ClothCutting, type FollowedCut, followCuts } from "../../plan/index.ts";
 import { lengthText, type UnitChoice } from "../../units/index.ts";
 import type { Drawing, Fact, Marker, Point, Primitive } from "../model.ts";
@@ -10,7 +10,7 @@ const MOST_REPEATS = 200;
 const CUT_TAG_MM = 3.2;
 
 /** A part of a bolt that is drawn by itself, mm from the end that is cut first. */
-export interface BoltStretch {
+interface BoltStretch {
   fromMm: number;
   toMm: number;
 }
@@ -29,19 +29,49 @@ export interface BoltDrawingInput {
  *
  * @throws where the plan names a bolt that is not in the problem: a bug
  */
-export function drawBoltPlan(input: BoltDrawingInput, stretch?: BoltStretch): Drawing {
+export function drawBoltPlan(input: BoltDrawingInput): Drawing {
+  return drawStretch(input, knownOf(input), { fromMm: 0, toMm: input.bolt.usedMm });
+}
+
+/**
+ * The bolt in drawings of stretches no longer than `mostMm` where cuts from selvedge to selvedge allow, one after the
+ * other.
+ *
+ * @throws where the plan names a bolt that is not in the problem: a bug
+ */
+export function* drawBoltStretches(input: BoltDrawingInput, mostMm: number): Generator<Drawing> {
+  const known = knownOf(input);
+  for (const stretch of boltStretches(input, known.followed, mostMm))
+    yield drawStretch(input, known, stretch);
+}
+
+/** What every stretch of one bolt asks for: found once, since a contract has tens of thousands of pieces. */
+interface Known {
+  followed: readonly FollowedCut[];
+  pieces: ReadonlyMap<string, Piece>;
+  lie: Lie;
+}
+
+function knownOf(input: BoltDrawingInput): Known {
+  return {
+    followed: followCuts(boltOf(input), input.bolt),
+    pieces: new Map(input.cutting.problem.pieces.map((piece) => [piece.id, piece])),
+    lie: lieOf(input),
+  };
+}
+
+function drawStretch(input: BoltDrawingInput, known: Known, { fromMm, toMm }: BoltStretch): Drawing {
   const { units, cutting, bolt: plan } = input;
+  const { lie } = known;
   const bolt = boltOf(input);
-  const { fromMm, toMm } = stretch ?? { fromMm: 0, toMm: plan.usedMm };
   const within = (yMm: number, lengthMm: number) => yMm + lengthMm > fromMm + 0.05 && yMm < toMm - 0.05;
   const placements = plan.placements.filter(({ yMm, lengthMm }) => within(yMm, lengthMm));
   const leaves = plan.leaves.filter(({ yMm, lengthMm }) => within(yMm, lengthMm));
-  const lines = followCuts(bolt, plan).filter(({ cut, sheet }) =>
+  const lines = known.followed.filter(({ cut, sheet }) =>
     cut.direction === "across"
       ? cut.atMm > fromMm + 0.05 && cut.atMm < toMm + 0.05
       : within(sheet.yMm, sheet.lengthMm),
   );
-  const lie = lieOf(input);
   const ground = areaOf({ xMm: 0, yMm: fromMm, widthMm: bolt.widthMm, lengthMm: toMm - fromMm }, lie);
   const isPart = fromMm > 0 || toMm < plan.usedMm - 0.05;
   const title = `${cutting.clothName}: ${cutting.boltNames[plan.boltId] ?? plan.boltId}`;
@@ -60,34 +90,34 @@ export function drawBoltPlan(input: BoltDrawingInput, stretch?: BoltStretch): Dr
       ...flawsOf(bolt, ground, lie),
       selvedge(ground, 0),
       selvedge(ground, bolt.widthMm),
-      ...placements.flatMap((placement) => drawPiece(input, placement, lie)),
+      ...placements.flatMap((placement) => drawPiece(input, known, placement)),
       ...leaves.flatMap((leaf) => drawKept(leaf, units, lie)),
       ...lines.flatMap((one) => drawCut(one, lie)),
       ...measures(ground, lines, { fromMm, toMm }, lie, units),
     ],
-    facts: factsOf(input, placements),
+    facts: factsOf(units, known, placements),
   };
 }
 
-/**
- * The bolt in stretches no longer than `mostMm` where cuts from selvedge to selvedge allow, for a page or a screen.
- *
- * @throws where the plan names a bolt that is not in the problem: a bug
- */
-export function boltStretches(input: BoltDrawingInput, mostMm: number): BoltStretch[] {
-  const ends = followCuts(boltOf(input), input.bolt)
+/** Stretches from one cut from selvedge to selvedge to another. */
+function boltStretches(
+  { bolt }: BoltDrawingInput,
+  followed: readonly FollowedCut[],
+  mostMm: number,
+): BoltStretch[] {
+  const ends = followed
     .filter(({ wholeWidth }) => wholeWidth)
     .map(({ cut }) => cut.atMm)
     .sort((a, b) => a - b);
   const stretches: BoltStretch[] = [];
   let fromMm = 0;
   let reachMm = 0;
-  for (const endMm of [...ends, input.bolt.usedMm]) {
+  for (const endMm of [...ends, bolt.usedMm]) {
     if (endMm - fromMm > mostMm && reachMm > fromMm) {
       stretches.push({ fromMm, toMm: reachMm });
       fromMm = reachMm;
     }
-    reachMm = Math.max(reachMm, Math.min(endMm, input.bolt.usedMm));
+    reachMm = Math.max(reachMm, Math.min(endMm, bolt.usedMm));
   }
   if (reachMm > fromMm) stretches.push({ fromMm, toMm: reachMm });
   return stretches;
@@ -202,11 +232,11 @@ function flawsOf(bolt: Bolt, ground: DrawnRect, lie: Lie): Primitive[] {
 
 function drawPiece(
   { units, cutting, bolt: plan }: BoltDrawingInput,
+  { pieces, lie }: Known,
   placement: Placement,
-  lie: Lie,
 ): Primitive[] {
   const area = areaOf(placement, lie);
-  const piece = cutting.problem.pieces.find(({ id }) => id === placement.pieceId);
+  const piece = pieces.get(placement.pieceId);
   const outline = plan.cuts.length === 0 ? [rect("numberedCut", area, { part: placement.pieceId })] : [];
   const words = `${piece?.shade ?? ""}: ${piece?.part ?? placement.pieceId}`;
   const ref = { part: placement.pieceId, ground: "faceCloth" as const };
@@ -338,9 +368,9 @@ function measures(
   ];
 }
 
-function factsOf({ units, cutting }: BoltDrawingInput, placements: readonly Placement[]): Fact[] {
+function factsOf(units: UnitChoice, { pieces }: Known, placements: readonly Placement[]): Fact[] {
   return placements.map(({ pieceId, widthMm, lengthMm, xMm, yMm, turn }) => {
-    const piece = cutting.problem.pieces.find(({ id }) => id === pieceId);
+    const piece = pieces.get(pieceId);
     const turned = turn === 0 ? "" : turn === 180 ? ", upside down" : ", turned a quarter";
     return {
       label: `${piece?.shade ?? ""}, ${piece?.part ?? pieceId}`,

@@ -14,7 +14,7 @@ import { drawSide } from "./side.ts";
 import { drawEachStrip, drawStrips } from "./strips.ts";
 import { drawTemplates } from "./templates.ts";
 
-export { areaOnBolt, type BoltDrawingInput, type BoltStretch, boltStretches, drawBoltPlan } from "./bolt.ts";
+export { areaOnBolt, type BoltDrawingInput, drawBoltPlan, drawBoltStretches } from "./bolt.ts";
 export { marksAlong } from "./cloth-marks.ts";
 export { drawLegend } from "./legend.ts";
 export { drawRoom, type RoomOptions, type RoomView, roomViews } from "./room.ts";

@@ -1,4 +1,4 @@
-import type { BoltPlan, Cut, Leaf } from "../../cutting/index.ts";
+import type { BoltPlan, Cut, Leaf, Placement } from "../../cutting/index.ts";
 import { fineText, lengthText, type UnitChoice } from "../../units/index.ts";
 import { type ClothCutting, pieceNames } from "./cutting-plan.ts";
 import { type FollowedCut, followCuts } from "./follow-cuts.ts";
@@ -33,6 +33,7 @@ export function cuttingTicket(cutting: ClothCutting, bolt: BoltPlan, units: Unit
   const { table = {} } = cutting.problem;
   // Sheets that lie on those of the cut before.
   const upper = new Set(bolt.cuts.flatMap(({ withCut, sheet }) => (withCut === undefined ? [] : [sheet])));
+  const tolerances = tolerancesOf(cutting, bolt, units);
   const lines: TicketLine[] = [];
   for (const followed of followCuts(of, bolt)) {
     const { cut } = followed;
@@ -56,7 +57,7 @@ export function cuttingTicket(cutting: ClothCutting, bolt: BoltPlan, units: Unit
       how: `${howText(followed, units, table.leftHanded === true)}${onto}`,
       frees,
       check: checkText(followed, units, table.leftHanded === true),
-      within: withinText(cutting, bolt, followed, units),
+      within: tolerances(followed),
     });
   }
   return lines;
@@ -80,29 +81,51 @@ function marksOf({ cut, markMm, beyondMm }: FollowedCut, leftHanded: boolean): [
   return leftHanded && cut.direction === "along" ? [beyondMm, markMm] : [markMm, beyondMm];
 }
 
-/** As near as the piece beside the cut that asks for the most. */
-function withinText(
+/** How near to its line each cut is to be, in words: as the piece beside it that asks for the most. */
+function tolerancesOf(
   { problem }: ClothCutting,
-  bolt: BoltPlan,
-  { cut, sheet }: FollowedCut,
+  { placements }: BoltPlan,
   units: UnitChoice,
-): string {
+): (followed: FollowedCut) => string {
   const mm = problem.table?.toleranceMm;
-  if (mm === undefined) return "";
-  const across = cut.direction === "across";
-  const isNear = (edgeMm: number) => Math.abs(edgeMm - cut.atMm) < EDGE_MM;
-  const beside = bolt.placements.filter(
-    ({ xMm, yMm, widthMm, lengthMm }) =>
+  if (mm === undefined) return () => "";
+  const [near, loose] = [toleranceText(mm, units), toleranceText(2 * mm, units)];
+  const hidden = new Set(problem.pieces.flatMap(({ id, hidden: is }) => (is ? [id] : [])));
+  const asking = byStretch(placements.filter(({ pieceId }) => !hidden.has(pieceId)));
+  return ({ cut, sheet }) => {
+    const across = cut.direction === "across";
+    const isNear = (edgeMm: number) => Math.abs(edgeMm - cut.atMm) < EDGE_MM;
+    const [fromMm, toMm] = across
+      ? [cut.atMm - EDGE_MM, cut.atMm + EDGE_MM]
+      : [sheet.yMm, sheet.yMm + sheet.lengthMm];
+    const isBeside = ({ xMm, yMm, widthMm, lengthMm }: Placement) =>
       xMm + widthMm > sheet.xMm &&
       xMm < sheet.xMm + sheet.widthMm &&
       yMm + lengthMm > sheet.yMm &&
       yMm < sheet.yMm + sheet.lengthMm &&
-      (across ? isNear(yMm) || isNear(yMm + lengthMm) : isNear(xMm) || isNear(xMm + widthMm)),
-  );
-  const hidden = new Set(problem.pieces.flatMap(({ id, hidden: is }) => (is ? [id] : [])));
-  const isLoose = beside.every(({ pieceId }) => hidden.has(pieceId));
-  return toleranceText(isLoose ? 2 * mm : mm, units);
+      (across ? isNear(yMm) || isNear(yMm + lengthMm) : isNear(xMm) || isNear(xMm + widthMm));
+    return asking(fromMm, toMm).some(isBeside) ? near : loose;
+  };
 }
+
+/** Pieces by the metres of the bolt on which they lie: a contract has tens of thousands, and a cut touches a few. */
+function byStretch(placements: readonly Placement[]): (fromMm: number, toMm: number) => Placement[] {
+  const stretches = new Map<number, Placement[]>();
+  const numbersOf = (fromMm: number, toMm: number) => {
+    const first = Math.floor(fromMm / STRETCH_MM);
+    return Array.from({ length: Math.floor(toMm / STRETCH_MM) - first + 1 }, (_, n) => first + n);
+  };
+  for (const placement of placements) {
+    for (const n of numbersOf(placement.yMm, placement.yMm + placement.lengthMm)) {
+      const there = stretches.get(n);
+      if (there === undefined) stretches.set(n, [placement]);
+      else there.push(placement);
+    }
+  }
+  return (fromMm, toMm) => numbersOf(fromMm, toMm).flatMap((n) => stretches.get(n) ?? []);
+}
+
+const STRETCH_MM = 1000;
 
 /** An edge this near to a cut is made by it, mm. */
 const EDGE_MM = 0.2;

@@ -1,5 +1,5 @@
 import type { BoltPlan } from "../../cutting/index.ts";
-import { type BoltDrawingInput, boltStretches, drawBoltPlan } from "../../drawing/index.ts";
+import { type BoltDrawingInput, drawBoltStretches } from "../../drawing/index.ts";
 import {
   boltName,
   boughtToMeasure,
@@ -52,8 +52,8 @@ function boltTicket(book: Book, { units }: CuttingPlan, cutting: ClothCutting, b
         : "Square the end where a repeat of the pattern begins: all measures count from there.",
     );
   }
-  for (const stretch of boltStretches(input, STRETCH_WIDTHS * (of?.widthMm ?? 0))) {
-    figure(book, drawBoltPlan(input, stretch), DRAWING_PT);
+  for (const drawing of drawBoltStretches(input, STRETCH_WIDTHS * (of?.widthMm ?? 0))) {
+    figure(book, drawing, DRAWING_PT);
   }
   const lines = cuttingTicket(cutting, bolt, units);
   if (lines.length === 0) return;
