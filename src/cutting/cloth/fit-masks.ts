@@ -16,6 +16,8 @@ export class FitMasks {
   readonly area: number;
   /** Places still to be filled. */
   readonly open: Int32Array;
+  /** All words before it are filled: of many items those in front soon are. */
+  private firstOpen = 0;
   /** Items that may be turned. */
   readonly turning: number[];
   private readonly widths: Ranks;
@@ -50,12 +52,15 @@ export class FitMasks {
   }
 
   openAll(): void {
+    this.firstOpen = 0;
     this.open.fill(-1);
     if (this.count & 31) this.open[this.words - 1] = (1 << (this.count & 31)) - 1;
   }
 
   close(place: number): void {
-    this.open[place >> 5] = (this.open[place >> 5] ?? 0) & ~(1 << (place & 31));
+    const { open, words } = this;
+    open[place >> 5] = (open[place >> 5] ?? 0) & ~(1 << (place & 31));
+    while (this.firstOpen < words && open[this.firstOpen] === 0) this.firstOpen++;
   }
 
   swap(p: number, q: number): void {
@@ -91,7 +96,9 @@ export class FitMasks {
     const high = this.heights.upTo;
     const skipped = this.kinds?.skipped;
     let mask = -1 << (from & 31);
-    for (let k = from >> 5; k < words; k++) {
+    let k = from >> 5;
+    if (k < this.firstOpen) [k, mask] = [this.firstOpen, -1];
+    for (; k < words; k++) {
       let bits = (open[k] as number) & (wide[a + k] as number) & (high[b + k] as number) & mask;
       if (skipped) bits &= ~(skipped[k] as number);
       if (bits !== 0) return (k << 5) + 31 - Math.clz32(bits & -bits);
@@ -125,7 +132,7 @@ export class FitMasks {
     if (ea === 0 && eb === 0) return this.nextFit(w, h, 0);
     let oneSide = -1;
     let any = -1;
-    for (let k = 0; k < words; k++) {
+    for (let k = this.firstOpen; k < words; k++) {
       const bits = open[k] as number;
       if (bits === 0) continue;
       const e1 = (sameWidth[ea + k] as number) & bits;

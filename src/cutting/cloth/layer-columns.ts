@@ -71,15 +71,15 @@ function* columnsOf(
     rounds = FEW_ROUNDS;
     if (!fix(plan, used)) break;
   }
-  return { ...plan, layers: plan.layers.map((layer) => inAll(all, types, layer)) };
+  const numbers = all.flatMap(({ row }, number) => ((demand[row] ?? 0) > 0 ? [number] : []));
+  return { ...plan, layers: plan.layers.map((layer) => inAll(numbers, layer)) };
 }
 
 /** The same layer with the numbers of all types. */
-function inAll(all: readonly PieceType[], types: readonly PieceType[], layer: LayerPattern): LayerPattern {
-  const numbers = new Map(types.map((type, k) => [k, all.indexOf(type)]));
+function inAll(numbers: readonly number[], layer: LayerPattern): LayerPattern {
   const columns = layer.columns.map((column) => ({
     ...column,
-    types: column.types.map((type) => numbers.get(type) ?? -1),
+    types: column.types.map((type) => numbers[type] ?? -1),
   }));
   return { ...layer, columns };
 }

@@ -4,7 +4,7 @@ import type { Decoder } from "./decoder.ts";
 import { FitMasks } from "./fit-masks.ts";
 import type { StepGrid } from "./grid.ts";
 import { LayerDecoder } from "./layer-decoder.ts";
-import { layersOn, type PackedLayer, partOf, withLayers } from "./layers-of.ts";
+import { type PackedLayer, partOf, withLayers } from "./layers-of.ts";
 import type { Packing } from "./packing.ts";
 
 /** Pieces that are laid anew at a time, and layers that they come from. */
@@ -28,11 +28,16 @@ export interface Regrouping {
 /**
  * Takes a few layers out of a plan, the wasteful ones more often, and lays their pieces anew on less cloth. Large jobs,
  * where no change of the whole order shows, gain piece by piece. Gives the new plan, if there is a better one; pauses
- * with the number of plans tried, counted by the share of the pieces that they hold.
+ * with the number of plans tried, counted by the share of the pieces that they hold: mostly a fraction.
+ *
+ * @param layers those of the bolt, as the packing has them
  */
-export function* regroup(job: Regrouping, packing: Packing): Generator<number, Packing | undefined> {
+export function* regroup(
+  job: Regrouping,
+  packing: Packing,
+  layers: readonly PackedLayer[],
+): Generator<number, Packing | undefined> {
   const { grid, at, draw } = job;
-  const layers = layersOn(packing, at);
   const width = grid.bolts[at]?.w ?? 0;
   const chosen = choose(layers, width, draw);
   const items = chosen.flatMap((layer) => layer.items);
@@ -67,22 +72,17 @@ export function* regroup(job: Regrouping, packing: Packing): Generator<number, P
       h: decoder.masks.h,
     });
     reached = items.reduce((end, _, k) => Math.max(end, (decoder.y[k] ?? 0) + (decoder.masks.h[k] ?? 0)), 0);
-    yield 1;
+    yield weight;
   }
   return found;
 }
 
 function* within(search: Generator<number, boolean>, weight: number): Generator<number, boolean> {
-  let owed = 0;
   for (let spent = 0; spent < PLANS; ) {
     const step = search.next();
     if (step.done) return step.value;
     spent += step.value;
-    owed += step.value * weight;
-    if (owed >= 1) {
-      yield Math.floor(owed);
-      owed -= Math.floor(owed);
-    }
+    yield step.value * weight;
   }
   return false;
 }

@@ -10,7 +10,7 @@ import { type StepGrid, stepGridOf } from "./grid.ts";
 import { layLayers } from "./lay-layers.ts";
 import { layOutBolts } from "./lay-out.ts";
 import { layerColumns } from "./layer-columns.ts";
-import { layersOn, partOf, withLayers } from "./layers-of.ts";
+import { layersOn, type PackedLayer, partOf, withLayers } from "./layers-of.ts";
 import { quickBound, strictBound } from "./lower-bound.ts";
 import { type Packing, packingOf, packingOfLaid } from "./packing.ts";
 import { beyondAll, impossible } from "./possible.ts";
@@ -93,12 +93,12 @@ export class ClothSearch implements ClothSearching {
   }
 
   get evaluations(): number {
-    return this.spent;
+    return Math.floor(this.spent);
   }
 
   /** Tries about so many plans more, or fewer where it is time to stop; true while there is more to do. */
   improve(evaluations: number, shouldStop: ShouldStop = NEVER): boolean {
-    const until = this.spent + evaluations;
+    const until = this.evaluations + evaluations;
     while (!this.ended && this.spent < until && !shouldStop()) this.advance();
     return !this.ended;
   }
@@ -106,7 +106,7 @@ export class ClothSearch implements ClothSearching {
   /** The best so far, checked. */
   answer(status: "feasible" | "stopped" = "feasible"): ClothAnswer {
     if (this.impossible) return this.impossible;
-    const { problem, grid, best, bound, spent } = this;
+    const { problem, grid, best, bound, evaluations } = this;
     const none = beyondAll(grid, bound);
     if (none) return none;
     if (!best && grid.items.length > 0) {
@@ -115,7 +115,7 @@ export class ClothSearch implements ClothSearching {
         reason: "no place was found for all pieces",
         pieceIds: this.leftOver,
         bound,
-        evaluations: spent,
+        evaluations,
       };
     }
     const cost = best?.cost ?? 0;
@@ -126,7 +126,7 @@ export class ClothSearch implements ClothSearching {
       cost,
       bound,
       gap: optimal || bound.cost <= 0 ? 0 : (cost - bound.cost) / bound.cost,
-      evaluations: spent,
+      evaluations,
     };
     const reasons = verifyCloth(problem, plan);
     return reasons.length > 0 ? { status: "withheld", reasons } : plan;
@@ -289,15 +289,17 @@ export class ClothSearch implements ClothSearching {
   private *regroupOn(setting: DecoderSetting, draw: () => number): Generator<number, void> {
     const { grid } = setting;
     const { stages } = this;
+    let known: { laid: Packing; layers: PackedLayer[] } | undefined;
     while (!this.isSettled) {
       const { laid } = this;
       const at = laid && lastInUse(setting, laid);
       const plain = !grid.lattice && at !== undefined && grid.bolts[at]?.flaws.length === 0;
-      if (!laid || !plain || layersOn(laid, at).length < LEAST_LAYERS) {
+      if (laid && plain && known?.laid !== laid) known = { laid, layers: layersOn(laid, at) };
+      if (!laid || !plain || !known || known.layers.length < LEAST_LAYERS) {
         yield 0;
         continue;
       }
-      this.offer(yield* regroup({ grid, at, stages, draw }, laid), setting);
+      this.offer(yield* regroup({ grid, at, stages, draw }, laid, known.layers), setting);
     }
   }
 

@@ -167,8 +167,25 @@ function checkApart(gapMm: number, { boltId, placements }: BoltPlan, faults: Fau
 }
 
 interface OpenSheet extends Rect {
-  /** By where they begin along the bolt. */
-  placements: readonly Placement[];
+  placements: Run;
+}
+
+/** Some placements, by where they begin along the bolt: a part of a list, since a copy for every cut would take hours. */
+interface Run {
+  all: readonly Placement[];
+  from: number;
+  to: number;
+}
+
+const runOf = (all: readonly Placement[]): Run => ({ all, from: 0, to: all.length });
+
+const placementsOf = ({ all, from, to }: Run): readonly Placement[] => all.slice(from, to);
+
+/** The first that does not begin before the cut. */
+function firstBeyond({ all, from, to }: Run, atMm: number): number {
+  let at = from;
+  while (at < to && (all[at] as Placement).yMm < atMm - SAME_MM) at++;
+  return at;
 }
 
 /** Follows the cuts one by one with the sheets that they leave. */
@@ -183,7 +200,7 @@ function checkCuts(problem: ClothProblem, bolt: Bolt, plan: BoltPlan, faults: Fa
   const lengthMm = bolt.lengthMm ?? Number.POSITIVE_INFINITY;
   const placements = plan.placements.toSorted((a, b) => a.yMm - b.yMm);
   const sheets = new Map<number, OpenSheet>([
-    [0, { xMm: 0, yMm: 0, widthMm: bolt.widthMm, lengthMm, placements }],
+    [0, { xMm: 0, yMm: 0, widthMm: bolt.widthMm, lengthMm, placements: runOf(placements) }],
   ]);
   const mostMm = longestCutMm(problem, placements);
   let before: OpenSheet | undefined;
@@ -259,16 +276,16 @@ function makeCut(bolt: Bolt, sheets: Map<number, OpenSheet>, cut: Cut, faults: F
   const start = (p: Placement) => (across ? p.yMm : p.xMm);
   const end = (p: Placement) => (across ? bottom(p) : right(p));
   // Across a long bolt thousands of pieces begin beyond the cut, and need no look.
-  const beyond = across ? sheet.placements.findIndex(({ yMm }) => yMm >= cut.atMm) : -1;
-  const near = beyond < 0 ? sheet.placements : sheet.placements.slice(0, beyond);
+  const beyond = across ? firstBeyond(sheet.placements, cut.atMm) : sheet.placements.to;
+  const near = placementsOf({ ...sheet.placements, to: beyond });
   for (const piece of near) {
     const through = start(piece) < cut.atMm - SAME_MM && end(piece) > cut.atMm + SAME_MM;
     faults.unless(!through, `${name} goes through ${piece.pieceId}`);
   }
-  const before = near.filter((piece) => start(piece) + end(piece) < 2 * cut.atMm);
-  const after = near
-    .filter((piece) => start(piece) + end(piece) >= 2 * cut.atMm)
-    .concat(beyond < 0 ? [] : sheet.placements.slice(beyond));
+  const before = runOf(near.filter((piece) => start(piece) + end(piece) < 2 * cut.atMm));
+  const late = near.filter((piece) => start(piece) + end(piece) >= 2 * cut.atMm);
+  const rest = { ...sheet.placements, from: beyond };
+  const after = late.length === 0 ? rest : runOf(late.concat(placementsOf(rest)));
   const first = across
     ? { ...sheet, lengthMm: cut.atMm - from, placements: before }
     : { ...sheet, widthMm: cut.atMm - from, placements: before };
@@ -312,9 +329,9 @@ function checkStages({ cutting }: ClothProblem, bolt: Bolt, cuts: readonly Cut[]
 function checkLeaves(bolt: Bolt, plan: BoltPlan, sheets: Map<number, OpenSheet>, faults: Faults): void {
   const leaves = new Map(plan.leaves.map((leaf) => [leaf.sheet, leaf]));
   for (const [id, sheet] of sheets) {
-    const [piece, ...more] = sheet.placements;
-    if (more.length > 0)
-      faults.unless(false, `${sheet.placements.map((p) => p.pieceId).join(", ")} are not cut apart`);
+    const held = placementsOf(sheet.placements);
+    const [piece, ...more] = held;
+    if (more.length > 0) faults.unless(false, `${held.map((p) => p.pieceId).join(", ")} are not cut apart`);
     if (piece && more.length === 0) {
       faults.unless(sameRect(sheet, piece), `${piece.pieceId} is not cut out on all sides`);
     }
