@@ -148,7 +148,16 @@ export interface Form {
   marks: ClothMark[];
   /** Places on the flat, hemmed face where a join shows least, mm from the left. */
   joinsAtMm: number[];
+  /** The face is not joined of widths but of these pieces, from the left, each cut as long as the face. */
+  apart?: CutApart[];
   haberdashery: Haberdashery[];
+}
+
+/** One of the pieces of which a face is joined where its pleats are cut apart. */
+export interface CutApart {
+  label: string;
+  /** Cut width, mm. */
+  widthMm: number;
 }
 
 /** Ribs of a shade, those between rows included. */

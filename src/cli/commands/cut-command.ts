@@ -81,6 +81,7 @@ async function cutJob(
   }
   const { job: begun, known = [] } = inWork ?? { job: read };
   const job = seed === undefined ? begun : { ...begun, cutting: { ...begun.cutting, seed } };
+  io.progress?.("Planning the shades");
   const planned = plan(job);
   const limits = { seconds, known, ...(tries === undefined ? {} : { tries }) };
   const cutting = await cutWithin(job, planned, limits, io);
@@ -108,7 +109,18 @@ async function cutJob(
 }
 
 async function write(files: AsyncGenerator<OutFile>, out: string, jobPath: string, io: Io): Promise<void> {
-  const written = await writeFiles(out, files, jobPath === "-" ? undefined : jobPath);
+  const written = await writeFiles(out, told(files, io), jobPath === "-" ? undefined : jobPath).finally(() =>
+    io.progress?.(""),
+  );
   io.err(`Wrote ${written.length} files into ${plainLine(out)}.\n`);
   io.err(await leftoversText(out, ["cutting"], written));
+}
+
+/** The same files, each named on the screen while it is made. */
+async function* told(files: AsyncGenerator<OutFile>, io: Io): AsyncGenerator<OutFile> {
+  let count = 0;
+  for await (const file of files) {
+    io.progress?.(`File ${++count}: ${plainLine(file.path)}`);
+    yield file;
+  }
 }

@@ -25,6 +25,34 @@ export function insertPieces(
   };
 }
 
+/** The same pieces by name, as they are joined from the left. */
+export function cutApart(
+  making: Pick<ResolvedMaking, "hems" | "pleat">,
+  size: Pick<Size, "finishedWidthMm">,
+  pleats: Form["pleats"],
+): Pick<Form, "apart"> {
+  if (making.pleat.cut === "in-one" || pleats.length === 0) return {};
+  const { sides, between, pleats: inserts } = insertPieces(making, size, { pleats });
+  const [left = 0, right = 0] = sides;
+  const numbered = (label: string, n: number, count: number) =>
+    count === 1 ? label : `${label} ${n + 1} of ${count}`;
+  return {
+    apart: [
+      { label: "Side piece, left", widthMm: left },
+      ...inserts.flatMap((widthMm, n) => {
+        const next = between[n];
+        return [
+          { label: numbered("Insert", n, inserts.length), widthMm },
+          ...(next === undefined
+            ? []
+            : [{ label: numbered("Piece between the pleats", n, between.length), widthMm: next }]),
+        ];
+      }),
+      { label: "Side piece, right", widthMm: right },
+    ],
+  };
+}
+
 /** Widths of cloth that these pieces come out of side by side, the widest laid first. */
 export function widthsFor(piecesMm: readonly number[], usableMm: number): number {
   const left: number[] = [];

@@ -1,6 +1,7 @@
 import type { ResolvedMaking } from "../../../job/index.ts";
-import type { ClothMark, Column, Ease, Form, Grid, Pleat, Swag } from "../../../shade-plan/index.ts";
+import type { ClothMark, Column, Ease, Form, Grid, Pleat, Size, Swag } from "../../../shade-plan/index.ts";
 import { plainStretches } from "../../base/plain-form.ts";
+import { cutApart } from "../../draping/insert-pieces.ts";
 import { barBetween, layPleats, pleatAllowances, pleatMarks, pleatOpening } from "../../draping/pleats.ts";
 import type { LowestPouf } from "./pouf.ts";
 
@@ -39,6 +40,7 @@ export function bayEase(
 /** How the cloth is shaped: pleats across, and at the hem the pouf that stays, as tall as it has room for. */
 export function balloonForm(
   making: Pick<ResolvedMaking, "pleat" | "hems" | "board">,
+  size: Pick<Size, "finishedWidthMm">,
   grid: Grid,
   { pleats, ease, pouf }: { pleats: Pleat[]; ease: Ease[]; pouf: LowestPouf },
 ): Form {
@@ -70,6 +72,7 @@ export function balloonForm(
     ribs: { rows: [], face: "back" },
     marks: [...pleatMarks(pleats), ...rowMarks(grid, pouf, extraMm)],
     joinsAtMm: pleats.map(({ flatMm: [, middle] }) => middle),
+    ...cutApart(making, size, pleats),
     haberdashery: [],
   };
 }

@@ -122,7 +122,7 @@ function balloonGrid({
   const pouf = smaller(wanted, laid.values.share);
   const travel = travelOf(length, laid.values, HANGS_BY);
   const bare = gridOf(size, columns, { ...laid.values, skirtMm: 0, travelMm: travel.value });
-  const form = balloonForm(making, bare, { pleats, ease, pouf });
+  const form = balloonForm(making, size, bare, { pleats, ease, pouf });
   const { grid, raised } = finishGrid(size, bare, form, HANGS_BY);
   return staged(
     { grid, form },

@@ -7,6 +7,7 @@ import { plainStretches } from "../../base/plain-form.ts";
 import { REPORTED } from "../../base/style-shade.ts";
 import { easeBetween } from "../../draping/ease.ts";
 import { finishGrid, gridOf, type HangsBy, travelOf } from "../../draping/finish-grid.ts";
+import { cutApart } from "../../draping/insert-pieces.ts";
 import { judgePleats } from "../../draping/judge-pleats.ts";
 import { judgeRows } from "../../draping/judge-rows.ts";
 import { pleatFigures } from "../../draping/pleat-figures.ts";
@@ -137,6 +138,7 @@ function tailedForm(making: Pick<ResolvedMaking, "pleat" | "hems" | "board">, si
     ribs: { rows: [], face: "back" },
     marks: pleatMarks(pleats),
     joinsAtMm: joins(making, pleats),
+    ...cutApart(making, size, pleats),
     haberdashery: [],
   };
 }
