@@ -155,6 +155,7 @@ export interface Form {
 
 /** One of the pieces of which a face is joined where its pleats are cut apart. */
 export interface CutApart {
+  /** What it is called: `Insert 1 of 2`. */
   label: string;
   /** Cut width, mm. */
   widthMm: number;
