@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { readableTable } from "./readable-table.ts";
 
-test("headings are words with units, and inches stand as a fraction and as a decimal of one rounding", () => {
+test("headings are words with units, and a length is one length as fraction, decimal and millimetres", () => {
   const { header, rows } = readableTable({
     name: "cut-list",
     header: ["piece", "fromSelvedge", "fromSelvedgeMm", "count"],
@@ -13,7 +13,7 @@ test("headings are words with units, and inches stand as a fraction and as a dec
       ["Cut back", "-1 1/2 in", -38.1, 1],
     ],
   });
-  expect(header).toEqual(["Piece", "From selvedge", "From selvedge, in", "From selvedge exact, mm", "Count"]);
+  expect(header).toEqual(["Piece", "From selvedge", "From selvedge, in", "From selvedge, mm", "Count"]);
   // 12 3/8 = 12.375 by hand, and so on.
   expect(rows.map(([, text, decimal]) => [text, decimal])).toEqual([
     ["12 3/8 in", 12.375],
@@ -22,14 +22,32 @@ test("headings are words with units, and inches stand as a fraction and as a dec
     ["", ""],
     ["-1 1/2 in", -1.5],
   ]);
+  // 1 in = 25.4 mm exactly (NIST SP 811, 2008, appendix B.8): 12.375 × 25.4 = 314.325, not the 314.371 before the ruler.
+  expect(rows.map(([, , , mm]) => mm)).toEqual([314.325, 9.525, 304.8, "", -38.1]);
 });
 
 test("millimetres need no second column, and other texts are left", () => {
   const { header, rows } = readableTable({
     name: "marks",
     header: ["window", "height", "heightMm"],
-    rows: [["Come in", "905 mm", 905]],
+    rows: [
+      ["Come in", "905 mm", 905.36],
+      ["Attic", "", ""],
+    ],
   });
-  expect(header).toEqual(["Window", "Height", "Height exact, mm"]);
-  expect(rows).toEqual([["Come in", "905 mm", 905]]);
+  expect(header).toEqual(["Window", "Height", "Height, mm"]);
+  expect(rows).toEqual([
+    ["Come in", "905 mm", 905],
+    ["Attic", "", ""],
+  ]);
+});
+
+test("millimetres with no length by the ruler before them stay as they are", () => {
+  const { header, rows } = readableTable({
+    name: "cuts",
+    header: ["direction", "onBoltMm"],
+    rows: [["across", 905.36]],
+  });
+  expect(header).toEqual(["Direction", "On bolt, mm"]);
+  expect(rows).toEqual([["across", 905.36]]);
 });

@@ -1,4 +1,4 @@
-import type { Cell, Table } from "./table.ts";
+import { type Cell, listMm, type Table } from "./table.ts";
 
 /** A length in inches as the lists write it: `35 3/8 in`. */
 const INCHES = /^(-?)(?:(\d+) )?(?:(\d+)\/(\d+) |(\d+) )?in$/;
@@ -20,27 +20,44 @@ function heading(name: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-const EXACT = /Mm$/;
+const MM = /Mm$/;
+const MM_PER_INCH = 25.4;
+/** A length in millimetres as the lists write it: `905 mm`. */
+const MILLIMETRES = /^(-?\d+(?:\.\d+)?) mm$/;
+
+/** The length that a text by the ruler says, in millimetres; undefined for any other text. */
+function shownMm(text: string): number | undefined {
+  const inches = decimalInches(text);
+  if (inches !== undefined) return listMm(inches * MM_PER_INCH);
+  const found = MILLIMETRES.exec(text)?.[1];
+  return found === undefined ? undefined : Number(found);
+}
 
 /**
  * The list as it is opened in a spreadsheet: headings in words with their units, and beside a length by the ruler the
- * same as a decimal number to reckon with. What ends in mm is as it was worked out, before any ruler.
+ * same as decimal numbers to reckon with, in inches and in millimetres. All three are one length, that of the ruler:
+ * who adds any of them up comes to the same. As it was worked out, before any ruler, it stands in the plan.
  */
 export function readableTable({ name, header, rows }: Table): Table {
   const isInches = header.map((_, i) =>
     rows.some((row) => typeof row[i] === "string" && decimalInches(String(row[i])) !== undefined),
   );
+  // A length in millimetres stands behind the same by the ruler.
+  const behindText = header.map((column, i) => MM.test(column) && header[i - 1] === column.replace(MM, ""));
   return {
     name,
     header: header.flatMap((column, i) =>
-      EXACT.test(column)
-        ? [`${heading(column.replace(EXACT, ""))} exact, mm`]
+      MM.test(column)
+        ? [`${heading(column.replace(MM, ""))}, mm`]
         : isInches[i]
           ? [heading(column), `${heading(column)}, in`]
           : [heading(column)],
     ),
     rows: rows.map((row) =>
-      row.flatMap((cell, i): Cell[] => (isInches[i] ? [cell, decimalInches(String(cell)) ?? ""] : [cell])),
+      row.flatMap((cell, i): Cell[] => {
+        if (isInches[i]) return [cell, decimalInches(String(cell)) ?? ""];
+        return [(behindText[i] ? shownMm(String(row[i - 1])) : undefined) ?? cell];
+      }),
     ),
   };
 }

@@ -4,6 +4,7 @@ import { expect, test } from "vitest";
 import { speltTexts } from "../../src/cli/spelt.ts";
 import { type Job, jobSchema, spellerOf } from "../../src/job/index.ts";
 import { type Plan, plan } from "../../src/plan/index.ts";
+import { type Ruler, toMark } from "../../src/units/index.ts";
 import { anyJob } from "../arbitrary-job.ts";
 import { pinned } from "../pinned.ts";
 import { workroomJob } from "../workroom-job.ts";
@@ -39,24 +40,27 @@ function expectWholePlan({ plan: planned, texts }: OutFiles): void {
 }
 
 const sorted = (items: readonly string[]) => [...items].sort();
-/** To a thousandth of a millimetre, as lists round. */
-const sizeOf = (a: number, b: number) =>
+/** Both by the ruler, as lists show them, to a thousandth of a millimetre. */
+const sizeOf = (a: number, b: number, ruler: Ruler) =>
   [a, b]
-    .map((mm) => Math.round(1000 * mm))
+    .map((mm) => Math.round(1000 * toMark(mm, ruler)))
     .sort()
     .join(" × ");
 
 /** Plan, list of pieces and cutting plan hold the same pieces, as large. */
 function expectSamePieces(out: OutFiles): void {
   const { plan: planned, cutting } = out;
+  const { ruler } = planned.units;
   const panels = planned.shades.flatMap(({ cloth }) => cloth.layers.flatMap((cut) => cut.panels));
   const trims = planned.shades.flatMap(({ cloth }) => cloth.trims);
   const listed = listIn(out, "cut-list").filter(({ widthMm }) => widthMm !== "");
   const sizes = sorted([
-    ...panels.map(({ widthMm, lengthMm }) => sizeOf(widthMm, lengthMm)),
-    ...trims.map(({ widthMm, lengthMm }) => sizeOf(widthMm, lengthMm)),
+    ...panels.map(({ widthMm, lengthMm }) => sizeOf(widthMm, lengthMm, ruler)),
+    ...trims.map(({ widthMm, lengthMm }) => sizeOf(widthMm, lengthMm, ruler)),
   ]);
-  expect(sorted(listed.map((row) => sizeOf(Number(row.widthMm), Number(row.lengthMm))))).toEqual(sizes);
+  expect(sorted(listed.map((row) => sizeOf(Number(row.widthMm), Number(row.lengthMm), ruler)))).toEqual(
+    sizes,
+  );
   if (cutting === undefined) return;
   const asked = cutting.cloths.flatMap(({ problem }) => problem.pieces);
   expect(asked).toHaveLength(panels.length + trims.reduce((sum, { count }) => sum + count, 0));

@@ -43,14 +43,13 @@ async function bytesOf(content: OutFile["content"]): Promise<Uint8Array> {
   return new Uint8Array(Buffer.concat(chunks));
 }
 
-/** `From selvage exact, mm` → `fromSelvedgeMm`: as the list has it within the program. */
+/** `From selvage, mm` → `fromSelvedgeMm`: as the list has it within the program. */
 function columnName(heading: string): string {
   const [words = "", unit] = heading
     .replace(/selvage/g, "selvedge")
     .replace(/fabric/gi, (word) => (word === "Fabric" ? "Cloth" : "cloth"))
     .split(", ");
   const camel = words
-    .replace(/ exact$/, "")
     .replace(/ (.)/g, (_, letter: string) => letter.toUpperCase())
     .replace(/^./, (letter) => letter.toLowerCase());
   return unit === undefined ? camel : `${camel}${unit === "mm" ? "Mm" : "In"}`;
