@@ -47,8 +47,13 @@ export function rulerText(lengthMm: number, ruler: Ruler): string {
   return inchText(marks, ruler === "1/16 in" ? 16 : 8);
 }
 
-/** What is smaller than a ruler shows: thousandths of an inch, or hundredths of a millimetre. */
+/**
+ * What is smaller than a ruler shows: thousandths of an inch, or hundredths of a millimetre. What comes to an inch and more
+ * all the same is told by the ruler: nobody reads 541.037 in.
+ */
 export function smallLengthText(lengthMm: number, units: UnitChoice): string {
+  if (Math.abs(lengthMm) >= MM_PER_INCH)
+    return `${rulerText(lengthMm, units.ruler)}${NBSP}${bareUnit(units)}`;
   return bareUnit(units) === "in"
     ? `${trimmed(lengthMm / MM_PER_INCH, 3)}${NBSP}in`
     : `${trimmed(lengthMm, 2)}${NBSP}mm`;

@@ -13,6 +13,13 @@ const AMERICAN_WORDS: readonly (readonly [british: string, american: string])[] 
   ["plasterboard", "drywall"],
   ["timber", "wood"],
   ["towards", "toward"],
+  ["tick", "check"],
+  ["ticked", "checked"],
+  ["ticking", "checking"],
+  ["offcut", "scrap"],
+  ["the mains", "household power"],
+  ["mains electricity", "household electricity"],
+  ["mains motor", "line-voltage motor"],
   // Spellings.
   ["colour", "color"],
   ["coloured", "colored"],
