@@ -47,7 +47,30 @@ function lowest({ runs, heightPt }: ReadPage) {
     );
 }
 
+/** Lines over the foot of a page and under its head. */
+function lineCount({ runs, heightPt }: ReadPage): number {
+  const body = runs.filter(({ y, text }) => y > 75 && y < heightPt - 55 && text.trim() !== "");
+  return new Set(body.map(({ y }) => Math.round(y / 4))).size;
+}
+
 describe.each(STYLES)("%s", (style) => {
+  // A sheet with three lines of what is to be looked at is one that stays behind on the table.
+  test.each(PAPERS)("on %s, %s: no table sheet holds a rest of the one before it", async (paper, system) => {
+    const input = {
+      ...planAndCut(jobOf(style, system), {}, 3),
+      sets: ["table"] as const,
+      paper,
+      fonts: FONTS,
+    };
+    const pages = await readPages(await openPdf(await makeWorkbook(input)));
+    const sheets = pages.filter(({ runs, heightPt }) =>
+      runs.some((run) => run.text === "Table sheets" && run.y > heightPt - 50),
+    );
+    expect(sheets.length).toBeGreaterThan(5);
+    expect(sheets.length).toBeLessThan(9);
+    for (const sheet of sheets) expect(lineCount(sheet), sheet.text.slice(0, 60)).toBeGreaterThan(8);
+  });
+
   test.each(PAPERS)(
     "on %s, %s: no word lies on another, none leaves its page, no line does, no heading ends one",
     async (paper, system) => {

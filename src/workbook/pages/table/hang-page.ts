@@ -2,12 +2,14 @@ import { fromBoardEndMm } from "../../../shade-plan/index.ts";
 import { counted } from "../../../words/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import { type FactLine, factTable } from "../../typeset/fact-list.ts";
-import { openPage, section } from "../../typeset/heading.ts";
+import { openPage, SPACE_ABOVE, section } from "../../typeset/heading.ts";
 import { table } from "../../typeset/table.ts";
 import { TYPE } from "../../typeset/type-scale.ts";
-import { stepTicks, type TickLine, tickColumns } from "./tick-lines.ts";
+import { stepTicks, type TickLine, tickColumns, tickHeight } from "./tick-lines.ts";
 
 const KEPT_PT = 60;
+/** The heading over the last checks, with the space about it. */
+const HEADING_PT = SPACE_ABOVE + TYPE.tableSection.leadingPt + 4;
 
 /** Up on the wall, level, folds dressed, and what to look at before it is handed over. */
 export function hangPage(context: ShadeContext): void {
@@ -17,8 +19,8 @@ export function hangPage(context: ShadeContext): void {
     lead: "Two people and a spirit level. Keep the cords out of reach of children while you work.",
   });
   table(book, { ...factTable("Figures to hang it by", facts(context), [1.2, 1]), after: 8 });
-  tickColumns(book, stepTicks(context, ["hang", "level", "train"]));
   const checks = handOver(context);
+  tickColumns(book, stepTicks(context, ["hang", "level", "train"]), HEADING_PT + tickHeight(book, checks));
   section(book, "Before it is handed over", KEPT_PT);
   tickColumns(book, checks);
 }

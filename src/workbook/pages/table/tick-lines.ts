@@ -13,7 +13,13 @@ const TEXT_X = TICK_BOX_PT + 27;
 const GAP = 5;
 const HEADING = TYPE.tableSection;
 const HEADING_GAP = 3;
-const DRAWING_PT = { width: 92, height: 58 };
+/** Boxes of the drawings beside the lines, the largest that lets all of them stand on one page. */
+const DRAWINGS_PT = [
+  { width: 92, height: 58 },
+  { width: 76, height: 46 },
+  { width: 62, height: 36 },
+];
+type DrawingBox = (typeof DRAWINGS_PT)[number];
 const DRAWING_GAP = 6;
 
 /** A thing to do or to look at: a box, perhaps its number, a line, and figures under it. */
@@ -36,15 +42,15 @@ interface LaidTick {
   heightPt: number;
 }
 
-function lay(book: Book, tick: TickLine, width: number): LaidTick {
+function lay(book: Book, tick: TickLine, width: number, box: DrawingBox): LaidTick {
   const figure =
     tick.drawing === undefined
       ? undefined
-      : smallFigure(speltDrawing(tick.drawing, book.spell), DRAWING_PT.width, DRAWING_PT.height, {
+      : smallFigure(speltDrawing(tick.drawing, book.spell), box.width, box.height, {
           textScale: 1,
           wordless: true,
         });
-  const aside = figure === undefined ? 0 : DRAWING_PT.width + DRAWING_GAP;
+  const aside = figure === undefined ? 0 : box.width + DRAWING_GAP;
   const lines = book.lines(tick.text, width - TEXT_X - aside, tick.style);
   const figures =
     tick.figures === undefined ? [] : book.lines(tick.figures, width - TEXT_X - aside, TYPE.tableFigure);
@@ -74,15 +80,20 @@ function set(book: Book, { tick, lines, figures, figure }: LaidTick, { x, width 
   book.tags.close();
 }
 
-/** Ticks in two columns, read down the left one first; what does not fit goes on over the page. */
-export function tickColumns(book: Book, ticks: readonly TickLine[]): void {
+/**
+ * Ticks in two columns, read down the left one first; what does not fit goes on over the page. Their drawings are smaller
+ * where that lets all of it, and what follows, stand on this page.
+ *
+ * @param followsPt height of what is to stand under them
+ */
+export function tickColumns(book: Book, ticks: readonly TickLine[], followsPt = 0): void {
   const spans = [columns(book.paper, 0, 6), columns(book.paper, 6, 6)];
-  let rest = ticks.map((tick) => lay(book, tick, spans[0]?.width ?? 0));
+  let rest = layToFit(book, ticks, followsPt);
   book.tags.open("L");
   while (rest.length > 0) {
     if (book.room < (rest[0]?.heightPt ?? 0) && book.y > book.top) book.turnPage();
     const top = book.y;
-    const column = columnHeight(rest, book.room);
+    const column = Math.min(book.room, evenHeight(rest));
     let end = top;
     for (const span of spans) {
       const taken = fitting(rest, column);
@@ -95,11 +106,27 @@ export function tickColumns(book: Book, ticks: readonly TickLine[]): void {
   book.tags.close();
 }
 
-/** So high that both columns end nearly level, where everything fits. */
-function columnHeight(all: readonly LaidTick[], room: number): number {
+/** Height of ticks that stand in two columns, pt. */
+export function tickHeight(book: Book, ticks: readonly TickLine[]): number {
+  return evenHeight(layToFit(book, ticks, 0));
+}
+
+function layToFit(book: Book, ticks: readonly TickLine[], followsPt: number): LaidTick[] {
+  const { width } = columns(book.paper, 0, 6);
+  const laid = DRAWINGS_PT.map((box) => ticks.map((tick) => lay(book, tick, width, box)));
+  return laid.find((all) => evenHeight(all) + followsPt <= book.room) ?? laid[0] ?? [];
+}
+
+/** The least height of two columns that hold all of it between them. */
+function evenHeight(all: readonly LaidTick[]): number {
   const total = all.reduce((sum, { heightPt }) => sum + heightPt, 0);
-  const highest = Math.max(...all.map(({ heightPt }) => heightPt));
-  return Math.min(room, Math.max(highest, total / 2 + highest / 2));
+  let before = 0;
+  let least = total;
+  for (const { heightPt } of all) {
+    before += heightPt;
+    least = Math.min(least, Math.max(before, total - before));
+  }
+  return least;
 }
 
 function fitting(all: readonly LaidTick[], room: number): number {
