@@ -7,7 +7,6 @@ import { table } from "../../typeset/table.ts";
 import { TYPE } from "../../typeset/type-scale.ts";
 import { stepTicks, type TickLine, tickColumns, tickHeight } from "./tick-lines.ts";
 
-const KEPT_PT = 60;
 /** The heading over the last checks, with the space about it. */
 const HEADING_PT = SPACE_ABOVE + TYPE.tableSection.leadingPt + 4;
 
@@ -20,8 +19,9 @@ export function hangPage(context: ShadeContext): void {
   });
   table(book, { ...factTable("Figures to hang it by", facts(context), [1.2, 1]), after: 8 });
   const checks = handOver(context);
-  tickColumns(book, stepTicks(context, ["hang", "level", "train"]), HEADING_PT + tickHeight(book, checks));
-  section(book, "Before it is handed over", KEPT_PT);
+  const checksPt = tickHeight(book, checks);
+  tickColumns(book, stepTicks(context, ["hang", "level", "train"]), HEADING_PT + checksPt);
+  section(book, "Before it is handed over", checksPt);
   tickColumns(book, checks);
 }
 

@@ -42,15 +42,15 @@ interface LaidTick {
   heightPt: number;
 }
 
-function lay(book: Book, tick: TickLine, width: number, box: DrawingBox): LaidTick {
+function lay(book: Book, tick: TickLine, width: number, box: DrawingBox | undefined): LaidTick {
   const figure =
-    tick.drawing === undefined
+    tick.drawing === undefined || box === undefined
       ? undefined
       : smallFigure(speltDrawing(tick.drawing, book.spell), box.width, box.height, {
           textScale: 1,
           wordless: true,
         });
-  const aside = figure === undefined ? 0 : box.width + DRAWING_GAP;
+  const aside = figure === undefined || box === undefined ? 0 : box.width + DRAWING_GAP;
   const lines = book.lines(tick.text, width - TEXT_X - aside, tick.style);
   const figures =
     tick.figures === undefined ? [] : book.lines(tick.figures, width - TEXT_X - aside, TYPE.tableFigure);
@@ -113,7 +113,9 @@ export function tickHeight(book: Book, ticks: readonly TickLine[]): number {
 
 function layToFit(book: Book, ticks: readonly TickLine[], followsPt: number): LaidTick[] {
   const { width } = columns(book.paper, 0, 6);
-  const laid = DRAWINGS_PT.map((box) => ticks.map((tick) => lay(book, tick, width, box)));
+  // The last words about a shade are worth more than drawings that “Step by step” has, too.
+  const boxes = followsPt > 0 ? [...DRAWINGS_PT, undefined] : DRAWINGS_PT;
+  const laid = boxes.map((box) => ticks.map((tick) => lay(book, tick, width, box)));
   return laid.find((all) => evenHeight(all) + followsPt <= book.room) ?? laid[0] ?? [];
 }
 
