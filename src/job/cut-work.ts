@@ -46,6 +46,16 @@ export const cutClothSchema = z
         )
         .max(20_000)
         .meta({ description: "As they were cut" }),
+      bolts: z
+        .array(
+          z.strictObject({
+            bolt: id.meta({ description: "Id of the bolt or remnant" }),
+            cutMm: alongMm.meta({ description: "Cut off it along its length, mm" }),
+          }),
+        )
+        .max(2000)
+        .optional()
+        .meta({ description: "What was cut off bolts and remnants in stock; they are shorter by it" }),
     }),
   )
   .max(500)

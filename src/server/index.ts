@@ -1,4 +1,5 @@
 export { roomApp } from "./http/room-app.ts";
+export { openCodecs } from "./pictures/codecs.ts";
 export { type BossQueueOptions, bossQueue } from "./queue/boss-queue.ts";
 export { makeRoom, type Workroom } from "./room.ts";
 export { type ServeOptions, type Serving, serve } from "./serve.ts";

@@ -2,7 +2,7 @@ import type { JobIssue } from "../job/index.ts";
 
 /** A request that is turned down, with the words and the status that its answer has. */
 export class Refused extends Error {
-  readonly status: 400 | 401 | 403 | 404 | 409 | 410 | 413 | 415 | 421 | 429;
+  readonly status: 400 | 401 | 403 | 404 | 409 | 410 | 413 | 415 | 421 | 426 | 429 | 507;
   readonly issues: readonly JobIssue[];
 
   constructor(status: Refused["status"], sentence: string, issues: readonly JobIssue[] = []) {

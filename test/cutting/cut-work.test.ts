@@ -121,6 +121,21 @@ describe("cuts that are made", () => {
     }
   });
 
+  test("note what was cut off a bolt in stock: with what is left of it, that is the bolt", () => {
+    const bare = workroomJob(3);
+    const clothId = cut(bare).cutting.cloths[0]?.clothId ?? "";
+    const bolt = { id: "bolt", cloth: clothId, lengthMm: 6000 };
+    const job = jobSchema.parse({ ...bare, stock: { cloth: [bolt] } });
+    const found = boltsCut(cut(job).cutting).find((one) => one.bolt.boltId === bolt.id);
+    if (found === undefined) throw new Error("the bolt is not cut");
+    for (const upTo of [1, found.bolt.cuts.length]) {
+      const { made } = afterCuts(job, found.cloth, found.bolt, upTo);
+      const leftMm = made.stock.cloth?.find(({ id }) => id === bolt.id)?.lengthMm ?? 0;
+      const [off] = made.cutCloth?.find(({ cloth }) => cloth === clothId)?.bolts ?? [];
+      expect((off?.cutMm ?? 0) + leftMm).toBeCloseTo(bolt.lengthMm, 0);
+    }
+  });
+
   test("a bolt that turns out short is planned again from its true length", () => {
     const job = jobSchema.parse({ ...workroomJob(3), stock: {} });
     const { cutting } = cut(job);

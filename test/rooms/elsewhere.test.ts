@@ -48,6 +48,28 @@ test("one address has so many requests a minute, fewer before it has signed in",
   here.address = undefined;
 });
 
+test("a cookie that belongs to no session counts for nothing, and no more of them are looked up", async () => {
+  here.address = "192.0.2.9";
+  const nobody = await here.nobody();
+  const answers: number[] = [];
+  for (let i = 0; i < 70; i++) {
+    nobody.cookie = owner.cookie.replace(/.{6}$/, String(100_000 + i));
+    answers.push((await nobody.ask("shelf")).status);
+  }
+  expect([answers.filter((one) => one === 401).length, answers.at(-1)]).toEqual([60, 429]);
+  // Who was known at that address before stays so; who signed out is not.
+  here.address = "192.0.2.10";
+  const maker = await here.joined(owner, "maker");
+  for (let i = 0; i < 70; i++) expect((await maker.ask("me")).status).toBe(200);
+  const { cookie } = maker;
+  await maker.ask("signOut", {}, 200);
+  maker.cookie = cookie;
+  const after: number[] = [];
+  for (let i = 0; i < 70; i++) after.push((await maker.ask("shelf")).status);
+  expect(after.at(-1)).toBe(429);
+  here.address = undefined;
+});
+
 test("one address guesses at many names no longer than at one", async () => {
   const nobody = await here.nobody();
   const answers: number[] = [];

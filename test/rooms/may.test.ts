@@ -28,6 +28,7 @@ interface Things {
   session: string;
   invitation: string;
   link: string;
+  code: string;
   paper: string;
 }
 
@@ -77,6 +78,8 @@ const REQUESTS: Record<Exclude<RouteName, OpenRoute>, (things: Things, self: Tes
     },
   }),
   workOfShade: ({ job }) => ({ params: { job, window: "w1" } }),
+  makeLabels: ({ job }) => ({ params: { job }, body: { windows: ["w1"] } }),
+  label: ({ code }) => ({ params: { code } }),
   clientLinks: ({ job }) => ({ params: { job } }),
   makeClientLink: ({ job }) => ({ params: { job }, body: {} }),
   takeBackClientLink: ({ link }) => ({ params: { link } }),
@@ -102,7 +105,7 @@ const OWN_ALONE: readonly RouteName[] = ["binJob", "putBackJob"];
 const USES_UP: readonly RouteName[] = ["binJob", "putBackJob", "takeBackInvitation", "makeClientLink"];
 /** Routes about one thing, by its id: what another workroom must not reach. */
 const NAMES_A_THING = (path: string, route: RouteName) =>
-  /:(?:job|person|invitation|link|paper|session)/.test(path) || route === "changeWork";
+  /:(?:job|person|invitation|link|paper|session|code)/.test(path) || route === "changeWork";
 
 const guarded = Object.keys(REQUESTS) as (keyof typeof REQUESTS)[];
 
@@ -142,7 +145,11 @@ describe.each(STORES)("who may what on $title", ({ isThere, open }) => {
         .execute();
       const paper = randomUUID();
       await owner.ask("askForPaper", { params: { job: job.id }, body: { id: paper, kind: "workbook" } }, 201);
+      const { labels } = (
+        await owner.ask("makeLabels", { params: { job: job.id }, body: { windows: ["w1"] } }, 201)
+      ).body;
       return {
+        code: labels[0].code,
         job: job.id,
         binned: binned.id,
         person: people.viewer.id,

@@ -1,7 +1,10 @@
+import { type ChildProcess, spawn } from "node:child_process";
 import { randomUUID } from "node:crypto";
-import { resolve } from "node:path";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { bossQueue } from "../../src/server/index.ts";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
+import { bossQueue, openPostgres } from "../../src/server/index.ts";
 import { STORES, type TestPerson, TestWorkroom } from "./room-for-tests.ts";
 
 const COMMAND = [process.execPath, resolve("bin/shadewright.mjs")];
@@ -49,4 +52,69 @@ describe.each(STORES)("papers on $title", ({ isThere, open }) => {
       expect(papers.length).toBe(2);
     });
   });
+});
+
+describe("a worker that is killed", () => {
+  const folder = mkdtempSync(join(tmpdir(), "shadewright-papers-"));
+  const children = new Set<ChildProcess>();
+  afterAll(() => {
+    for (const child of children) child.kill("SIGKILL");
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  /** A server process with one worker, whose papers are made by a program that notes when it begins. */
+  async function worker(name: string, isSlow: boolean): Promise<ChildProcess> {
+    const program = join(folder, `${name}.mjs`);
+    const begun = JSON.stringify(join(folder, "begun"));
+    writeFileSync(
+      program,
+      `import { appendFileSync, writeFileSync } from "node:fs";
+      appendFileSync(${begun}, "${name}\\n");
+      process.stdin.resume();
+      setTimeout(() => { writeFileSync("workbook.pdf", "%PDF- by ${name}"); process.exit(0); }, ${isSlow ? 600_000 : 50});`,
+    );
+    const papers = { workers: 1, command: [process.execPath, program], expiresS: 3, lookEveryS: 1 };
+    const child = spawn(
+      process.execPath,
+      [resolve("test/rooms/server-process.mjs"), join(folder, name), JSON.stringify(papers)],
+      { env: { ...process.env, DATABASE_URL: inject("postgresUrl") }, stdio: ["ignore", "pipe", "inherit"] },
+    );
+    children.add(child);
+    await new Promise((done) => child.stdout?.once("data", done));
+    return child;
+  }
+  const begun = () => {
+    try {
+      return readFileSync(join(folder, "begun"), "utf8").trim().split("\n");
+    } catch {
+      return [];
+    }
+  };
+
+  test.skipIf(inject("postgresUrl") === "")(
+    "on PostgreSQL: its paper is taken up by another and made, once",
+    async () => {
+      const first = await worker("killed", true);
+      const here = new TestWorkroom(await openPostgres(inject("postgresUrl")));
+      const queue = bossQueue(here.room.door, { workers: 0, command: [], expiresS: 3, lookEveryS: 1 });
+      here.room.queue = queue;
+      const owner = await here.workroom();
+      const { id } = await owner.makeJob();
+      const paper = randomUUID();
+      const body = { id: paper, kind: "workbook" };
+      await owner.ask("askForPaper", { params: { job: id }, body }, 201);
+      while (!begun().includes("killed")) await new Promise((go) => setTimeout(go, 50));
+      first.kill("SIGKILL");
+      const paperNow = async () => (await owner.ask("papers", { params: { job: id } }, 200)).body.papers;
+      expect((await paperNow())[0].state).toBe("in-hand");
+      await worker("other", false);
+      while ((await paperNow())[0].state !== "done") await new Promise((go) => setTimeout(go, 200));
+      const file = await owner.ask("paperFile", { params: { paper } }, 200);
+      expect(file.body).toBe("%PDF- by other");
+      expect(begun()).toEqual(["killed", "other"]);
+      expect((await paperNow()).length).toBe(1);
+      await queue.close();
+      await here.close();
+    },
+  );
 });

@@ -50,12 +50,18 @@ export interface OwnPostgres {
   restart(): Promise<void>;
 }
 
-/** Starts a PostgreSQL of our own in a temporary folder; undefined where none is installed. */
-export async function ownPostgres(): Promise<OwnPostgres | undefined> {
+/**
+ * Starts a PostgreSQL of our own in a temporary folder; undefined where none is installed.
+ * @param prepare what is done to the folder before anything is in it; gives back how to undo it
+ */
+export async function ownPostgres(
+  prepare: (folder: string) => () => void = () => () => {},
+): Promise<OwnPostgres | undefined> {
   const bin = programs();
   if (bin === undefined) return undefined;
   const user = ownUser();
   const folder = mkdtempSync(join(tmpdir(), "shadewright-postgres-"));
+  const undo = prepare(folder);
   if (user) chownSync(folder, user.uid, user.gid);
   const as = { ...user, cwd: folder, env: { PATH: process.env.PATH, LC_ALL: "C" } };
   const data = join(folder, "data");
@@ -98,6 +104,7 @@ export async function ownPostgres(): Promise<OwnPostgres | undefined> {
     stop: async () => {
       const ended = new Promise((done) => server.once("exit", done));
       if (server.exitCode === null && server.kill("SIGINT")) await ended;
+      undo();
       rmSync(folder, { recursive: true, force: true });
     },
   };

@@ -61,6 +61,28 @@ describe.each(STORES)("work in hand, stock and clients on $title", ({ isThere, o
       expect([none.status, none.body.issues[0].field]).toEqual([400, "changes[0].state"]);
     });
 
+    test("the code on a label leads to its shade, the same for all who ask, for who may see the job alone", async () => {
+      const { id } = await owner.makeJob();
+      const labels = async (person: TestPerson, windows: string[]) =>
+        (await person.ask("makeLabels", { params: { job: id }, body: { windows } }, 201)).body.labels;
+      const [first, again] = [await labels(owner, ["w1"]), await labels(fitter, ["w2", "w1", "gone"])];
+      expect(first).toEqual([{ code: expect.stringMatching(/^[2-9a-z]{6}$/), jobId: id, windowId: "w1" }]);
+      expect(again).toContainEqual(first[0]);
+      expect(new Set(again.map(({ code }: { code: string }) => code)).size).toBe(2);
+      const typed = `${first[0].code.slice(0, 3)} ${first[0].code.slice(3)}`.toUpperCase();
+      expect((await fitter.ask("label", { params: { code: typed } }, 200)).body).toEqual(first[0]);
+      const pupil = await here.joined(owner, "class");
+      const elsewhere = await here.workroom();
+      expect((await elsewhere.ask("label", { params: { code: first[0].code } })).status).toBe(404);
+      expect((await (await here.nobody()).ask("label", { params: { code: first[0].code } })).status).toBe(
+        401,
+      );
+      expect((await pupil.ask("label", { params: { code: first[0].code } })).status).toBe(200);
+      expect((await owner.ask("label", { params: { code: "none" } })).status).toBe(404);
+      await owner.ask("binJob", { params: { job: id } }, 200);
+      expect((await owner.ask("label", { params: { code: first[0].code } })).status).toBe(410);
+    });
+
     describe("the shop's stock", () => {
       const bolt = { id: "bolt-1", cloth: "plain-cotton", lengthMm: 5000 };
       const remnant = { id: "remnant-1", cloth: "plain-cotton", widthMm: 900, lengthMm: 1200 };

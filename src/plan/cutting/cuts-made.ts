@@ -82,6 +82,8 @@ export function cutsMade(job: Job, { cloth, bolt, upTo, leftMm }: CutsMade): Aft
   const cutOff = sheets.map((sheet, n) => inStock(sheet, `${name}, sheet ${n + 1} cut off`));
   const boughtMm = from === undefined ? rest.yMm + lengthMm : 0;
   const cutPieces = pieces.map((piece) => ({ ...piece, lot }));
+  // Of what was measured too short to keep, all is gone.
+  const off = from && { bolt: from.id, cutMm: asCut(onBolt.length === 0 ? from.lengthMm : rest.yMm) };
   const restId = onBolt[0]?.id;
   const areas = [
     ...(restId === undefined ? [] : [{ boltId: restId, area: rest }]),
@@ -94,7 +96,11 @@ export function cutsMade(job: Job, { cloth, bolt, upTo, leftMm }: CutsMade): Aft
         ...onBolt,
         ...cutOff,
       ]),
-      ...setPatch(job, "/cutCloth", withPieces(job.cutCloth ?? [], cloth.clothId, boughtMm, cutPieces)),
+      ...setPatch(
+        job,
+        "/cutCloth",
+        withCuts(job.cutCloth ?? [], { clothId: cloth.clothId, boughtMm, pieces: cutPieces, off }),
+      ),
       ...laidAfter(job, { cloth, bolt }, pieces, { offMm: rest.yMm, restId }),
     ],
     still: { clothId: cloth.clothId, laid: stillLaid(cloth, bolt, areas) },
@@ -193,14 +199,34 @@ function cutPiece({ placements }: BoltPlan, { holds }: Leaf): CutCloth["pieces"]
   return [{ piece: pieceId, ...size }];
 }
 
-function withPieces(
-  cut: readonly CutCloth[],
-  clothId: string,
-  boughtMm: number,
-  pieces: CutCloth["pieces"],
-): CutCloth[] {
-  const known = cut.find(({ cloth }) => cloth === clothId) ?? { cloth: clothId, boughtMm: 0, pieces: [] };
-  const more = { ...known, boughtMm: known.boughtMm + boughtMm, pieces: [...known.pieces, ...pieces] };
+interface CutNow {
+  clothId: string;
+  boughtMm: number;
+  pieces: CutCloth["pieces"];
+  off: { bolt: string; cutMm: number } | undefined;
+}
+
+function withCuts(cut: readonly CutCloth[], { clothId, boughtMm, pieces, off }: CutNow): CutCloth[] {
+  const known: CutCloth = cut.find(({ cloth }) => cloth === clothId) ?? {
+    cloth: clothId,
+    boughtMm: 0,
+    pieces: [],
+  };
+  const bolts = known.bolts ?? [];
+  const before = bolts.find(({ bolt }) => bolt === off?.bolt);
+  const more: CutCloth = {
+    ...known,
+    boughtMm: known.boughtMm + boughtMm,
+    pieces: [...known.pieces, ...pieces],
+    ...(off === undefined
+      ? {}
+      : {
+          bolts: [
+            ...bolts.filter((one) => one !== before),
+            { bolt: off.bolt, cutMm: (before?.cutMm ?? 0) + off.cutMm },
+          ],
+        }),
+  };
   return [...cut.filter((one) => one !== known), more];
 }
 

@@ -1,12 +1,16 @@
 import { type Context, Hono } from "hono";
 import { deleteCookie, getCookie, setCookie } from "hono/cookie";
 import { ROUTES, type Route, type RouteName } from "../../workroom/protocol/index.ts";
+import { signedInBy } from "../people/sessions.ts";
 import { Refused } from "../refused.ts";
 import type { Workroom } from "../room.ts";
 import { anyoneHandlers, personHandlers } from "../routes/index.ts";
 import { streamNews } from "../routes/news-stream.ts";
+import { readToken } from "../secrets.ts";
+import { inWorkroom } from "../store/store.ts";
 import { asPerson } from "./as-person.ts";
 import type { Answer, AskedByAnyone } from "./asked.ts";
+import { checkProtocol } from "./check-protocol.ts";
 import { checkOrigin, type Origins } from "./origins.ts";
 import { RateLimit } from "./rate-limit.ts";
 import { readBody } from "./read-body.ts";
@@ -29,8 +33,14 @@ export function roomApp(room: Workroom, options: RoomAppOptions): Hono {
   for (const [name, route] of Object.entries(ROUTES) as [RouteName, Route][]) {
     app.on(route.method, route.path, async (c) => {
       const asked = await askedOf(c, room, options, rates);
-      if (name === "newsStream") return await streamNews(c, asked);
-      return answerWith(c, await answerOf(name, route, asked), asked.origin);
+      try {
+        if (name === "newsStream") return await streamNews(c, asked);
+        return answerWith(c, await answerOf(name, route, asked), asked.origin);
+      } catch (error) {
+        const isEnded = error instanceof Refused && error.status === 401;
+        if (isEnded && asked.cookie !== undefined) rates.forget(asked.cookie);
+        throw error;
+      }
     });
   }
   app.all("/api/*", () => {
@@ -41,9 +51,17 @@ export function roomApp(room: Workroom, options: RoomAppOptions): Hono {
       return c.json({ refused: error.message, issues: error.issues }, error.status);
     }
     console.error(`A request failed: ${c.req.method} ${c.req.path}: ${error.message}`);
-    return c.json({ refused: "The server is at fault; nothing was changed.", issues: [] }, 500);
+    if (isDiskFull(error)) return c.json({ refused: DISK_FULL, issues: [] }, 507);
+    return c.json({ refused: "The server is at fault. Try again: nothing is done twice.", issues: [] }, 500);
   });
   return app;
+}
+
+const DISK_FULL = "The disk of the workroom’s server is full: nothing of this was kept there.";
+
+/** As PostgreSQL tells it (class 53, its appendix A “Error Codes”), or the system. */
+function isDiskFull(error: Error): boolean {
+  return ["53100", "ENOSPC"].includes(String((error as { code?: unknown }).code));
 }
 
 async function askedOf(
@@ -53,9 +71,10 @@ async function askedOf(
   rates: RateLimit,
 ): Promise<AskedByAnyone> {
   const origin = checkOrigin({ ...(named === undefined ? {} : { named }) }, c.req.raw);
+  checkProtocol(c.req.raw);
   const cookie = getCookie(c, cookieName(origin));
   const address = addressOf(c);
-  rates.count(address, cookie !== undefined, Date.now());
+  await rates.count(address, cookie, (one) => isSession(room, one), performance.now());
   return {
     room,
     params: c.req.param(),
@@ -66,6 +85,16 @@ async function askedOf(
     device: c.req.header("user-agent") ?? "",
     cookie,
   };
+}
+
+/** Whether a cookie belongs to somebody who is signed in. */
+async function isSession({ door }: Workroom, cookie: string): Promise<boolean> {
+  const workroomId = readToken(cookie)?.workroomId;
+  if (workroomId === undefined || !(await door.isBegun())) return false;
+  const signedIn = await inWorkroom(await door.open(), workroomId, (trx) =>
+    signedInBy(trx, workroomId, cookie),
+  );
+  return signedIn !== undefined;
 }
 
 async function answerOf(name: RouteName, { who }: Route, asked: AskedByAnyone): Promise<Answer> {

@@ -25,18 +25,21 @@ const SNAPSHOT_EVERY = 100;
  * Takes operations on a job, one after the other: each is rebased on what others did since its base, opened by the job
  * schema, numbered and kept. One that was taken before is answered as it was then.
  * @param row the job, held by this request
+ * @param unfit what is known to be wrong with some of them, by their ids
+ * @returns the answers, and the job as it is then
  */
 export async function takeOperations(
   asked: AskedByPerson,
   row: JobRow,
   operations: readonly Operation[],
-): Promise<OperationAnswers> {
+  unfit: ReadonlyMap<string, JobIssue[]> = new Map(),
+): Promise<OperationAnswers & { job: Job }> {
   const { trx, workroomId, room, afterwards } = asked;
   const before = await room.states.at(trx, workroomId, row.id, row.version, row.request);
   const taking = new Taking(asked, row, before);
   await taking.readBefore(operations);
   const answers: OperationAnswer[] = [];
-  for (const operation of operations) answers.push(await taking.take(operation));
+  for (const operation of operations) answers.push(await taking.take(operation, unfit.get(operation.id)));
   const { version, job } = taking;
   if (version > row.version) {
     await trx
@@ -56,7 +59,7 @@ export async function takeOperations(
       room.news.wake(workroomId);
     });
   }
-  return { version, answers };
+  return { version, answers, job };
 }
 
 class Taking {
@@ -98,10 +101,10 @@ class Taking {
     }
   }
 
-  async take(operation: Operation): Promise<OperationAnswer> {
+  async take(operation: Operation, unfit: JobIssue[] = []): Promise<OperationAnswer> {
     const before = this.#taken.get(operation.id);
     if (before) return { ok: true, operation: before };
-    const issues = this.#issuesWith(operation);
+    const issues = unfit.length > 0 ? unfit : this.#issuesWith(operation);
     if (issues.length > 0) return { ok: false, id: operation.id, issues };
     const later = this.#later.filter(({ version }) => version > operation.baseVersion);
     const rebased = rebase(this.job, operation, later);

@@ -8,6 +8,8 @@ import type { RoomTrx } from "../store/store.ts";
  */
 const OVERLAP = sql`interval '60 seconds'`;
 
+const LASTS = sql`make_interval(secs => ${sql.lit(PRESENCE_LASTS_S)})`;
+
 interface JobNews {
   version: number;
   /** Not only the job itself: what a client said of it, or is promised of the shop. */
@@ -21,7 +23,7 @@ interface JobNews {
 export interface NewsFor {
   now: Date;
   jobs: ReadonlyMap<string, JobNews>;
-  /** When work in hand was changed last. */
+  /** Tells one state of the work in hand from the next, whatever the clock says. */
   workAt: string;
   here: Presence[];
   sessions: ReadonlySet<string>;
@@ -29,8 +31,11 @@ export interface NewsFor {
 
 /** What was changed since a moment, the last minute where none is given. */
 export async function readNews(trx: RoomTrx, workroomId: string, since?: Date): Promise<NewsFor> {
+  // A clock that was set back is before what it told: then what was changed since it was set back is new.
   const from =
-    since === undefined ? sql<Date>`now() - ${OVERLAP}` : sql<Date>`${since}::timestamptz - ${OVERLAP}`;
+    since === undefined
+      ? sql<Date>`now() - ${OVERLAP}`
+      : sql<Date>`least(${since}::timestamptz, now()) - ${OVERLAP}`;
   const jobs = await trx
     .selectFrom("jobs as j")
     .innerJoin("people as p", (join) =>
@@ -43,7 +48,10 @@ export async function readNews(trx: RoomTrx, workroomId: string, since?: Date): 
     .execute();
   const work = await trx
     .selectFrom("work")
-    .select([sql<Date>`now()`.as("now"), sql<string | null>`max(changed_at)::text`.as("last")])
+    .select([
+      sql<Date>`now()`.as("now"),
+      sql<string | null>`md5(string_agg(changed_at::text, ' ' order by job_id, window_id))`.as("last"),
+    ])
     .where("workroom_id", "=", workroomId)
     .where("changed_at", ">", from)
     .executeTakeFirstOrThrow();
@@ -51,7 +59,9 @@ export async function readNews(trx: RoomTrx, workroomId: string, since?: Date): 
     .selectFrom("presence")
     .select(["session_id", "person_id", "job_id", "window_id"])
     .where("workroom_id", "=", workroomId)
-    .where("seen_at", ">", sql<Date>`now() - make_interval(secs => ${sql.lit(PRESENCE_LASTS_S)})`)
+    .where("seen_at", ">", sql<Date>`now() - ${LASTS}`)
+    // Later than now only who was seen before the clock was set back.
+    .where("seen_at", "<", sql<Date>`now() + ${LASTS}`)
     .orderBy("session_id")
     .execute();
   const sessions = await trx

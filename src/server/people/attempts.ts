@@ -8,6 +8,9 @@ const MOST_FOR_NAME = 10;
 const MOST_FOR_ADDRESS = 50;
 const WINDOW = sql`now() + interval '15 minutes'`;
 
+/** Later than that it can only end where the clock was set back meanwhile: nobody is to wait for a day. */
+const IS_OVER = sql`(attempts.until < now() or attempts.until > ${WINDOW})`;
+
 /**
  * Counts one attempt to sign in before it is judged, for all processes.
  * @throws {Refused} above the limit
@@ -28,8 +31,8 @@ export async function countAttempt(
       .values({ workroom_id: workroomId, key, count: 1, until: sql<Date>`${WINDOW}` })
       .onConflict((clash) =>
         clash.columns(["workroom_id", "key"]).doUpdateSet({
-          count: sql`case when attempts.until < now() then 1 else attempts.count + 1 end`,
-          until: sql`case when attempts.until < now() then ${WINDOW} else attempts.until end`,
+          count: sql`case when ${IS_OVER} then 1 else attempts.count + 1 end`,
+          until: sql`case when ${IS_OVER} then ${WINDOW} else attempts.until end`,
         }),
       )
       .returning("count")

@@ -4,24 +4,31 @@ import { makePaper } from "./make-paper.ts";
 import type { PaperQueue, PaperTask } from "./paper-queue.ts";
 
 const QUEUE = "papers";
-/** A worker that was killed gives its paper back after so long. */
+/** A worker that was killed gives its paper back after so long, longer than any paper takes. */
 const EXPIRES_S = 15 * 60;
+const LOOK_EVERY_S = 60;
+/** A paper is begun again so often. */
+const MOST_TRIES_AGAIN = 2;
 
 export interface BossQueueOptions {
   /** Papers made at once in this process; 0 only puts them in for others to make. */
   workers: number;
   /** The command line, which makes a paper in a process of its own. */
   command: readonly string[];
+  /** After so long a paper is given to another worker, s: the one that had it was killed. */
+  expiresS?: number;
+  /** How often it is looked whether one was, s. */
+  lookEveryS?: number;
 }
 
 /** The queue in the workroom's own database: any number of processes put in and take out. */
 export function bossQueue(
   door: StoreDoor,
-  { workers, command }: BossQueueOptions,
+  { workers, command, expiresS = EXPIRES_S, lookEveryS = LOOK_EVERY_S }: BossQueueOptions,
 ): PaperQueue & { start(): Promise<void> } {
   let starting: Promise<Boss> | undefined;
   const start = () => {
-    starting ??= startBoss(door, workers, command).catch((error) => {
+    starting ??= startBoss(door, { workers, command, lookEveryS }).catch((error) => {
       starting = undefined;
       throw error;
     });
@@ -34,7 +41,11 @@ export function bossQueue(
     send: (task) => {
       start()
         .then((boss) =>
-          boss.send(QUEUE, task, { singletonKey: task.paperId, retryLimit: 2, expireInSeconds: EXPIRES_S }),
+          boss.send(QUEUE, task, {
+            singletonKey: task.paperId,
+            retryLimit: MOST_TRIES_AGAIN,
+            expireInSeconds: expiresS,
+          }),
         )
         // The upkeep finds it.
         .catch((error) =>
@@ -50,12 +61,16 @@ export function bossQueue(
 
 type Boss = InstanceType<typeof import("pg-boss")>;
 
-async function startBoss(door: StoreDoor, workers: number, command: readonly string[]): Promise<Boss> {
+async function startBoss(
+  door: StoreDoor,
+  { workers, command, lookEveryS }: Required<Omit<BossQueueOptions, "expiresS">>,
+): Promise<Boss> {
   const { default: PgBoss } = await import("pg-boss");
   const store: Store = await door.open();
   const boss = new PgBoss({
     db: { executeSql: (text: string, values: unknown[]) => store.runSql(text, values ?? []) },
     schedule: false,
+    maintenanceIntervalSeconds: lookEveryS,
   });
   boss.on("error", (error) => console.error(`The queue has trouble: ${error.message}`));
   await boss.start();

@@ -68,6 +68,8 @@ async function finish(store: Store, { workroomId, paperId }: PaperTask, outcome:
       .set({ ...outcome, done_at: sql<Date>`now()` })
       .where("workroom_id", "=", workroomId)
       .where("id", "=", paperId)
+      // Another may have made it since, where this one was taken for dead.
+      .where("state", "=", "in-hand")
       .execute(),
   );
 }

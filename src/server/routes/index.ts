@@ -1,6 +1,7 @@
 import type { AnyoneHandlers, PersonHandlers } from "../http/asked.ts";
 import { clientLinkRoutes, clientRoutes } from "./client-link-routes.ts";
 import { jobRoutes } from "./job-routes.ts";
+import { labelRoutes } from "./label-routes.ts";
 import { newsRoutes } from "./news-routes.ts";
 import { paperRoutes } from "./paper-routes.ts";
 import { passkeyRoutes, passkeySignInRoutes } from "./passkey-routes.ts";
@@ -19,6 +20,7 @@ export const personHandlers: PersonHandlers = {
   ...jobRoutes,
   ...stockRoutes,
   ...workRoutes,
+  ...labelRoutes,
   ...clientLinkRoutes,
   ...paperRoutes,
   ...newsRoutes,

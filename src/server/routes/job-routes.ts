@@ -13,12 +13,13 @@ import {
 } from "../../workroom/protocol/index.ts";
 import type { Answer, AskedByPerson, PersonHandlers } from "../http/asked.ts";
 import { bodyAs } from "../http/read-body.ts";
+import { takeEdits } from "../jobs/account-cuts.ts";
 import { historyOf } from "../jobs/history.ts";
 import { makeJob } from "../jobs/make-job.ts";
 import { numberedOf } from "../jobs/numbered-of.ts";
 import { checkOwn, jobsSeenBy, seeJob, seeJobOnShelf } from "../jobs/see-job.ts";
-import { takeOperations } from "../jobs/take-operations.ts";
 import { noteDeed } from "../people/audit.ts";
+import { operationsWithOwnPictures, withOwnPictures } from "../pictures/with-own-pictures.ts";
 import { notAllowed, Refused } from "../refused.ts";
 import type { JobRow } from "../store/tables.ts";
 
@@ -31,7 +32,9 @@ export const jobRoutes: PersonHandlers = {
 
   async makeJob(asked) {
     const { request, job: document } = bodyAs(newJobSchema, asked.body);
-    const opened = openJob(document);
+    const own = await withOwnPictures(document);
+    if (own.issues.length > 0) throw new Refused(400, "A picture cannot be taken.", own.issues);
+    const opened = openJob(own.document);
     if (!opened.ok) throw new Refused(400, "The job cannot be opened.", opened.issues);
     return await putOnShelf(asked, request, opened.job);
   },
@@ -83,7 +86,8 @@ export const jobRoutes: PersonHandlers = {
   async sendOperations(asked) {
     const { operations } = bodyAs(sentOperationsSchema, asked.body);
     const row = await seeJobOnShelf(asked, param(asked, "job"), true);
-    return { body: await takeOperations(asked, row, operations) };
+    const own = await operationsWithOwnPictures(operations);
+    return { body: await takeEdits(asked, row, own.operations, own.unfit) };
   },
 
   async jobHistory(asked) {
@@ -102,7 +106,7 @@ export const jobRoutes: PersonHandlers = {
     const at = new Date().toISOString();
     const changes = changesBetween(now, then);
     const one = { id: operation, jobId: row.id, baseVersion: row.version, at, changes };
-    return { body: await takeOperations(asked, row, [one]) };
+    return { body: await takeEdits(asked, row, [one]) };
   },
 
   async binJob(asked) {

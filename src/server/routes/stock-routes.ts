@@ -10,6 +10,7 @@ export const stockRoutes: PersonHandlers = {
       .selectFrom("reservations")
       .selectAll()
       .where("workroom_id", "=", workroomId)
+      .where((where) => where.or([where("length_mm", "is", null), where("length_mm", ">", 0)]))
       .execute();
     const reservations = rows.map(
       (row): Reservation => ({
@@ -25,8 +26,8 @@ export const stockRoutes: PersonHandlers = {
 
   async reserve(asked) {
     const { items } = bodyAs(reserveSchema, asked.body);
-    const row = await seeJobOnShelf(asked, asked.params.job ?? "");
-    await reserve(asked, row.id, items);
+    const row = await seeJobOnShelf(asked, asked.params.job ?? "", true);
+    await reserve(asked, row, items);
     asked.afterwards(() => asked.room.news.wake(asked.workroomId));
     return {};
   },

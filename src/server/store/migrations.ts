@@ -95,7 +95,7 @@ const TABLES: Record<string, string> = {
 };
 
 /** Every table that belongs to a workroom, in an order in which rows can be put in again. */
-export const ROOM_TABLES: readonly string[] = ["workrooms", ...Object.keys(TABLES)];
+export const ROOM_TABLES: readonly string[] = ["workrooms", ...Object.keys(TABLES), "labels"];
 
 const FIRST = [
   `do $$ begin create role ${APP_ROLE} nologin; exception when duplicate_object or unique_violation then null; end $$;`,
@@ -116,4 +116,15 @@ const FIRST = [
   "create index operations_day on operations (workroom_id, job_id, at);",
 ].join("\n");
 
-export const STORE_MIGRATIONS: readonly StoreMigration[] = [{ name: "the workroom", sql: FIRST }];
+const CUTS = "alter table reservations add column cut_mm double precision not null default 0;";
+
+const LABELS = `create table labels (
+    ${OWN}, code text not null, job_id text not null, window_id text not null,
+    primary key (workroom_id, code), unique (workroom_id, job_id, window_id), ${JOB});
+  ${fenced("labels", "workroom_id", ALL)}`;
+
+export const STORE_MIGRATIONS: readonly StoreMigration[] = [
+  { name: "the workroom", sql: FIRST },
+  { name: "cuts off promised bolts", sql: CUTS },
+  { name: "codes on labels", sql: LABELS },
+];

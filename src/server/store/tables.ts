@@ -42,6 +42,16 @@ interface PersonTable extends Own {
   made_at: Moment;
 }
 
+interface ReservationTable extends Own {
+  stock_id: string;
+  job_id: string;
+  length_mm: number | null;
+  /** Cut off it by the job already, and gone from the shop's length. */
+  cut_mm: number;
+  person_id: string;
+  at: Moment;
+}
+
 /** The tables as Kysely types them; `migrations.ts` makes them. */
 export interface RoomTables {
   workrooms: { id: string; short_name: string; name: string; made_at: Moment };
@@ -127,13 +137,8 @@ export interface RoomTables {
     at: Moment;
     change: JsonColumn<WorkChange>;
   };
-  reservations: Own & {
-    stock_id: string;
-    job_id: string;
-    length_mm: number | null;
-    person_id: string;
-    at: Moment;
-  };
+  reservations: ReservationTable;
+  labels: Own & { code: string; job_id: string; window_id: string };
   client_links: Own & {
     id: string;
     secret: Bytes;
@@ -170,3 +175,4 @@ export interface RoomTables {
 
 export type JobRow = Selectable<JobTable>;
 export type PersonRow = Selectable<PersonTable>;
+export type ReservationRow = Selectable<ReservationTable>;

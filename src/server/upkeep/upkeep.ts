@@ -39,7 +39,7 @@ async function findLostPapers({ db }: Store, queue: PaperQueue | undefined): Pro
     .selectFrom("papers")
     .select(["workroom_id", "id"])
     .where("state", "=", "waiting")
-    .where("asked_at", "<", sql<Date>`now() - ${LOST_AFTER}`)
+    .where(sql<boolean>`(asked_at < now() - ${LOST_AFTER} or asked_at > now())`)
     .execute();
   for (const { workroom_id, id } of lost) queue.send({ workroomId: workroom_id, paperId: id });
 }

@@ -39,6 +39,7 @@ const KEY_FIELDS: Readonly<Record<string, string>> = {
   laidPieces: "piece",
   cutCloth: "cloth",
   pieces: "piece",
+  bolts: "bolt",
 };
 
 /** The key of an item; undefined where it has none. */

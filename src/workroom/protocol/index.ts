@@ -1,6 +1,7 @@
 export * from "./client-link.ts";
 export type { Json } from "./fields.ts";
 export * from "./jobs.ts";
+export * from "./labels.ts";
 export * from "./may.ts";
 export * from "./news.ts";
 export * from "./operation.ts";
@@ -8,4 +9,5 @@ export * from "./papers.ts";
 export * from "./people.ts";
 export * from "./routes.ts";
 export * from "./stock.ts";
+export * from "./version.ts";
 export * from "./work.ts";

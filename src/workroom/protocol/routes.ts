@@ -62,6 +62,9 @@ export const ROUTES = {
   changeWork: { method: "POST", path: "/api/work-in-hand", who: "change-work" },
   workOfShade: { method: "GET", path: "/api/work-in-hand/:job/:window", who: "read-jobs" },
 
+  makeLabels: { method: "POST", path: "/api/jobs/:job/labels", who: "change-work" },
+  label: { method: "GET", path: "/api/labels/:code", who: "read-jobs" },
+
   clientLinks: { method: "GET", path: "/api/jobs/:job/links", who: "offer" },
   makeClientLink: { method: "POST", path: "/api/jobs/:job/links", who: "offer" },
   takeBackClientLink: { method: "DELETE", path: "/api/links/:link", who: "offer" },

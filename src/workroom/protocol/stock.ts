@@ -1,4 +1,5 @@
 import * as z from "zod";
+import type { Stock } from "../../job/index.ts";
 import { instant, thingId, uniqueId } from "./fields.ts";
 
 const reservedItem = z.strictObject({
@@ -14,3 +15,17 @@ export const reservationSchema = reservedItem.extend({ jobId: thingId, person: u
 export const reservationsSchema = z.strictObject({ reservations: z.array(reservationSchema) });
 
 export type Reservation = z.output<typeof reservationSchema>;
+
+type ClothPiece = NonNullable<Stock["cloth"]>[number];
+type LengthPiece = NonNullable<Stock["lengths"]>[number];
+
+/**
+ * Whether several jobs can share a piece by length: a bolt of full width, plain all along. A remnant goes to one job as
+ * a whole, and so does cloth with a flaw or a known place of its pattern, which the next job would find elsewhere. A
+ * length of cord, bar or board is one job's.
+ */
+export function goesByLength(piece: ClothPiece | LengthPiece): boolean {
+  if (!("cloth" in piece)) return false;
+  const { widthMm, flaws = [], repeatStartMm, columnStartMm } = piece;
+  return [widthMm, repeatStartMm, columnStartMm].every((one) => one === undefined) && flaws.length === 0;
+}
