@@ -28,8 +28,8 @@ const Workroom = lazy(() =>
   import("./workroom/workroom-routes.tsx").then(({ WorkroomRoutes }) => ({ default: WorkroomRoutes })),
 );
 
-/** Its own pages, and those to which its links lead. */
-const WORKROOM = /^\/(?:workroom|join|client)(?:\/|$)/;
+/** Its own pages, and those to which its links and labels lead. */
+const WORKROOM = /^\/(?:workroom|join|client|l)(?:\/|$)/;
 
 export function App() {
   useEnglish();

@@ -35,6 +35,14 @@ async function invited(name: string, role: string, options = {}): Promise<OpenPa
   return opened;
 }
 
+/** Chapters stay as they were left. */
+async function openStock(page: Page): Promise<void> {
+  await sectionTitle(page, "stock").waitFor();
+  const add = page.locator("#stock").getByRole("button", { name: /^Add a piece of/ });
+  if (!(await add.isVisible())) await sectionTitle(page, "stock").click();
+  await add.waitFor();
+}
+
 function nameOfJob(page: Page) {
   return page.getByRole("textbox", { name: "Job", exact: true });
 }
@@ -129,6 +137,33 @@ describe("three browsers at one workroom", () => {
     await cutter.page.waitForFunction(() => document.title.startsWith("Bay of the landing"));
   });
 
+  test("an edit that the server's full disk did not keep is kept here and said so, and goes through later", async () => {
+    const { page } = cutter;
+    await page.route("**/operations", (route) =>
+      route.request().method() === "POST"
+        ? route.fulfill({
+            status: 507,
+            contentType: "application/json",
+            body: JSON.stringify({
+              refused: "The disk of the workroom’s server is full: nothing of this was kept there.",
+              issues: [],
+            }),
+          })
+        : route.fallback(),
+    );
+    await field(page, "Note").fill("Ring twice");
+    await field(page, "Note").press("Tab");
+    await page.getByRole("alert").filter({ hasText: "The disk of the workroom’s server is full" }).waitFor();
+    await page.getByText("1 edit waits on this device").waitFor();
+    await page.unroute("**/operations");
+    await page.getByText("1 edit waits on this device").waitFor({ state: "detached" });
+    await owner.page.waitForFunction(() =>
+      [...document.querySelectorAll("textarea, input")].some(
+        (one) => (one as HTMLInputElement).value === "Ring twice",
+      ),
+    );
+  });
+
   test("a fitter's edit of what is not theirs is turned down, said so, and taken off their table", async () => {
     const { page } = hanger;
     await page.waitForFunction(() => document.title.startsWith("Bay of the landing"));
@@ -149,6 +184,28 @@ describe("three browsers at one workroom", () => {
     await row.getByText("Cara").waitFor();
     expect(await row.textContent()).toMatch(/15.*First window.*cut.*Cara/);
     expect(await page.locator(".label-code").count()).toBe(1);
+    // By day and person, and what each changed: the field, what stood there, what stands there now.
+    const changes = page.locator(".what-changed").first();
+    await changes
+      .getByText("note: nothing → Ring twice")
+      .or(changes.getByText(/name: .* → Bay/))
+      .first()
+      .waitFor();
+    // The code on the label leads whoever is signed in to the shade at the bench, and nobody else.
+    const code = (await page.locator(".label code").textContent()) ?? "";
+    await hanger.page.goto(`${harness.url}#/workroom`);
+    await hanger.page.getByLabel("Code on a label").fill(code.toUpperCase());
+    await hanger.page.getByRole("button", { name: "Open it at the bench" }).click();
+    await hanger.page.getByRole("navigation").getByText("Bench").waitFor();
+    expect(hanger.page.url()).toBe(`${jobAddress}/${hanger.page.url().split("/").at(-2)}/bench`);
+    const stranger = await harness.open();
+    await stranger.page.goto(`${harness.url}#/l/${code}`);
+    await stranger.page.getByRole("button", { name: "Sign in", exact: true }).waitFor();
+    await field(stranger.page, "Name to sign in with").fill("cara");
+    await stranger.page.getByLabel("Password", { exact: true }).fill(PASSWORD);
+    await stranger.page.getByRole("button", { name: "Sign in", exact: true }).click();
+    await stranger.page.getByRole("navigation").getByText("Bench").waitFor();
+    await stranger.page.context().close();
     // Without a connection it is said all the same, kept over a reload of the page, and sent with the next one.
     await page.context().setOffline(true);
     await page.getByLabel("So far, First window").selectOption("sewn");
@@ -235,7 +292,14 @@ describe("three browsers at one workroom", () => {
     await sectionTitle(page, "stock").click();
     await page.getByRole("button", { name: /^Add a piece of (?:fabric|cloth)$/ }).click();
     await field(page.locator("#stock"), "Name").fill("End of the walnut");
-    await field(page.locator("#stock"), "Name").press("Tab");
+    await page
+      .locator("#stock")
+      .getByRole("textbox", { name: /^Width/ })
+      .fill("30");
+    await page
+      .locator("#stock")
+      .getByRole("textbox", { name: /^Width/ })
+      .press("Tab");
     await saved(page);
     const piece = (at: Page) => at.locator("#stock li", { hasText: "End of the walnut" });
     await cutter.page.goto(jobAddress);
@@ -254,6 +318,53 @@ describe("three browsers at one workroom", () => {
     await saved(cutter.page);
     // What one lets go of, the other's screen offers.
     await piece(page).getByRole("button").waitFor();
+  });
+
+  test("a bolt is shared: each cutting plan is promised the length that it takes, undone with the edit", async () => {
+    const { page } = owner;
+    const bolt = (at: Page) => at.locator("#stock .part-card, #stock li", { hasText: /Bolt of the test/ });
+    const ownBolt = (at: Page) =>
+      at.locator("#stock .part-card", { has: at.locator('input[value="Bolt of the test"]') });
+    const amount = (text: string | null) => /^(.*?) promised/.exec(text?.trim() ?? "")?.[1];
+    await page.goto(`${harness.url}#/job/shop`);
+    await page.getByRole("heading", { name: "Shop of Workroom of the test" }).waitFor();
+    await openStock(page);
+    await page.getByRole("button", { name: /^Add a piece of cloth$/ }).click();
+    const card = page.locator("#stock .part-card").last();
+    await field(card, "Name").fill("Bolt of the test");
+    await field(card, "Length").fill("6 m");
+    await field(card, "Length").press("Tab");
+    await saved(page);
+    await cutter.page.goto(jobAddress);
+    await openStock(cutter.page);
+    await bolt(cutter.page)
+      .getByRole("button", { name: /^Take for this job/ })
+      .click();
+    // What its plan takes is promised, and no more.
+    const mine = ownBolt(cutter.page).locator(".piece-promises");
+    await mine.getByText(/promised to this job, as its cutting plan takes it/).waitFor();
+    const first = amount(await mine.textContent());
+    expect(first).toBeDefined();
+    await page.goto(`${harness.url}#/`);
+    await page.getByRole("link", { name: "My windows (copy)", exact: true }).click();
+    await openStock(page);
+    await bolt(page).getByText("promised to My windows").waitFor();
+    await bolt(page)
+      .getByRole("button", { name: /^Take .* for this job/ })
+      .click();
+    const theirs = ownBolt(page).locator(".piece-promises");
+    await theirs.getByText(/promised to this job/).waitFor();
+    expect(await theirs.textContent()).toContain(`${first} promised to My windows`);
+    // Both are told on the first one's screen and in the shop.
+    await mine.getByText(/promised to My windows \(copy\)/).waitFor();
+    await page.goto(`${harness.url}#/job/shop`);
+    await openStock(page);
+    const inShop = ownBolt(page).locator(".piece-promises");
+    await inShop.getByText(/promised to My windows(?: \(copy\))?, .* to My windows.*; .* is free/).waitFor();
+    await cutter.page.keyboard.press("Control+z");
+    await bolt(cutter.page).getByRole("button").waitFor();
+    await inShop.getByText(/promised to My windows \(copy\); .* is free/).waitFor();
+    expect(await inShop.textContent()).not.toContain("My windows,");
   });
 
   test("a job taken off the workroom's shelf waits in its bin", async () => {

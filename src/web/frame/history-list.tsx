@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { Link } from "wouter";
 import { goToChange, usePlanner } from "../state/store.ts";
 
 /** Changes shown at once; undo reaches further back. */
@@ -26,6 +27,7 @@ export function HistoryList() {
 function Changes() {
   const { past, future } = usePlanner((planner) => planner.history);
   const mine = usePlanner((planner) => planner.access === "mine");
+  const sharedId = usePlanner(({ job, room }) => (room === undefined ? undefined : job?.id));
   const all = [...past, ...future];
   const first = Math.max(0, all.length - MOST_SHOWN);
   const rows = all.map((change, at) => ({ label: change.label, done: at + 1 })).slice(first);
@@ -45,6 +47,11 @@ function Changes() {
           </button>
         </li>
       ))}
+      {sharedId === undefined ? null : (
+        <li>
+          <Link href={`/workroom/job/${sharedId}`}>Everyone’s, by day and person</Link>
+        </li>
+      )}
       {first === 0 ? (
         <li>
           <button

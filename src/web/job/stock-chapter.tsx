@@ -7,6 +7,7 @@ import { newId } from "../persistence/new-id.ts";
 import { addToList, useCanEdit, useJob } from "../state/fields.ts";
 import { useParts } from "../state/parts.ts";
 import { edit } from "../state/store.ts";
+import { PiecePromises } from "../workroom/piece-promises.tsx";
 import { ShopStock } from "../workroom/shop-stock.tsx";
 import { type StockPromises, useStockPromises } from "../workroom/stock-promises.ts";
 import { Trouble } from "../workroom/trouble.tsx";
@@ -63,12 +64,9 @@ function StockList({ kind, title, promises }: StockListProps) {
       <h3>{title}</h3>
       {list.map((piece, at) => (
         <div key={piece.id} className="part-card">
-          {promises?.promisedTo.has(piece.id) ? (
-            <p role="alert" className="notice notice-stop">
-              The workroom promised this piece to {promises.promisedTo.get(piece.id)}: settle who gets it, and
-              take it out of the other’s stock.
-            </p>
-          ) : null}
+          {promises === undefined ? null : (
+            <PiecePromises piece={piece} pointer={`${pointer}/${at}`} promises={promises} />
+          )}
           <div className="fields">
             {kind === "cloth" ? (
               <>

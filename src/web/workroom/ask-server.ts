@@ -1,4 +1,10 @@
-import { ROUTES, type RoomRefusal, type RouteName } from "../../workroom/protocol/index.ts";
+import {
+  PROTOCOL,
+  PROTOCOL_HEADER,
+  ROUTES,
+  type RoomRefusal,
+  type RouteName,
+} from "../../workroom/protocol/index.ts";
 import { useRoom } from "./room-state.ts";
 
 /** The server's no, in its own words. */
@@ -34,6 +40,7 @@ export async function askServer<Answered>(
     method,
     headers: {
       Accept: "application/json",
+      [PROTOCOL_HEADER]: String(PROTOCOL),
       ...(body === undefined ? {} : { "Content-Type": "application/json" }),
     },
     ...(body === undefined ? {} : { body: JSON.stringify(body) }),

@@ -1,7 +1,7 @@
 import type { News, Person, ShelvedJob } from "../../workroom/protocol/index.ts";
 import { PRESENCE_EVERY_S, SHOP_ID } from "../../workroom/protocol/index.ts";
 import { usePlanner } from "../state/store.ts";
-import { askServer } from "./ask-server.ts";
+import { askServer, TurnedDown } from "./ask-server.ts";
 import { meetWork } from "./kept-work.ts";
 import { openTable } from "./open-table.ts";
 import { useRoom } from "./room-state.ts";
@@ -12,6 +12,9 @@ import { meetServer, settle } from "./shared-table.ts";
 const PAUSE_MS = 250;
 /** How often the server is asked where its stream of news does not come through, ms. */
 const ASK_EVERY_MS = 4000;
+
+/** What the server could not keep is sent again after so long, ms. */
+const TRY_AGAIN_MS = 10_000;
 
 let begun = false;
 
@@ -59,7 +62,8 @@ export async function meetOpen(): Promise<void> {
   const { job, room } = usePlanner.getState();
   if (!job || !room || useRoom.getState().me?.state !== "signed-in") return;
   meeting = meetServer(openTable(job.id))
-    .catch(() => {})
+    .then(() => useRoom.setState({ notKept: undefined }))
+    .catch(sayNotKept)
     .finally(() => {
       meeting = undefined;
     });
@@ -67,6 +71,16 @@ export async function meetOpen(): Promise<void> {
   if (!again) return;
   again = false;
   await meetOpen();
+}
+
+let trying: ReturnType<typeof setTimeout> | undefined;
+
+/** Says why the server did not keep what was sent; it stays in the outbox, and is sent again by itself. */
+function sayNotKept(error: unknown): void {
+  if (!(error instanceof TurnedDown) || error.status === 401) return;
+  useRoom.setState({ notKept: error.message });
+  clearTimeout(trying);
+  trying = setTimeout(() => void meetOpen(), TRY_AGAIN_MS);
 }
 
 /** Settles a conflict of the open job with what stands on the table now. */

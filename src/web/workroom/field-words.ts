@@ -5,8 +5,11 @@ import type { Conflict, Json } from "../../workroom/protocol/index.ts";
 
 type Path = Conflict["path"];
 
-/** Where a field of a job is, in words: names of what it belongs to, then its own. */
-export function fieldWords(job: Job, path: Path): string {
+/**
+ * Where a field of a job is, in words: names of what it belongs to, then its own.
+ * @param value what stands or stood there: what was taken away has its name from it
+ */
+export function fieldWords(job: Job, path: Path, value?: Json): string {
   const words: string[] = [];
   let here: unknown = job;
   for (const [at, step] of path.entries()) {
@@ -16,7 +19,7 @@ export function fieldWords(job: Job, path: Path): string {
       else if (!CONTAINERS.has(step) && typeof path[at + 1] === "string") words.push(plainWords(step));
     } else {
       here = Array.isArray(here) ? here.find((item) => item === step.id || item?.id === step.id) : undefined;
-      words.push(nameOf(here) ?? step.id);
+      words.push(nameOf(here) ?? (at === path.length - 1 ? nameOf(value) : undefined) ?? step.id);
     }
   }
   return words.join(" · ");
@@ -43,6 +46,7 @@ export function valueWords(job: Job, path: Path, value: Json | undefined): strin
   if (value === undefined) return "taken away";
   if (value === null) return "none";
   const last = path.findLast((step) => typeof step === "string");
+  if (typeof value === "string" && value.startsWith("data:image/")) return "a picture";
   const isLength = last?.endsWith("Mm") === true;
   if (typeof value === "number") return isLength ? lengthText(value, job.units) : String(value);
   if (typeof value === "boolean") return value ? "yes" : "no";

@@ -53,7 +53,7 @@ function Inside() {
         <Conflicts />
         <JobWork mayChange={may(role, "change-work")} />
         <JobHistory mayRestore={may(role, "change-jobs") && role !== "fitter"} />
-        <Labels />
+        {may(role, "change-work") ? <Labels /> : null}
         {may(role, "ask-for-papers") ? <Papers jobId={job.id} /> : null}
         {may(role, "offer") ? <ClientLinks jobId={job.id} /> : null}
       </Page>

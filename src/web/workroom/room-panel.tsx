@@ -9,7 +9,7 @@ import "./workroom.css";
 export function RoomPanel() {
   const jobId = usePlanner((planner) => planner.job?.id);
   const waiting = usePlanner((planner) => planner.room?.outbox.length);
-  const { me, isOnline, here, people, turnedDown } = useRoom();
+  const { me, isOnline, here, people, turnedDown, notKept } = useRoom();
   if (waiting === undefined || jobId === undefined) return null;
   const session = me?.state === "signed-in" ? me.session : undefined;
   const others = here.filter((one) => one.jobId === jobId && one.session !== session);
@@ -27,6 +27,12 @@ export function RoomPanel() {
           {names.length === 0 ? "" : ` · here too: ${names.join(", ")}`}
         </span>
       </p>
+      {notKept === undefined || waiting === 0 ? null : (
+        <p className="notice notice-stop" role="alert">
+          <strong>Not sent yet.</strong> {notKept} {counted(waiting, "edit")}{" "}
+          {waiting === 1 ? "waits" : "wait"} on this device and will be sent again by itself.
+        </p>
+      )}
       {turnedDown === undefined ? null : (
         <div className="notice notice-stop" role="alert">
           <p>

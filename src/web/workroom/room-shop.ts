@@ -37,7 +37,14 @@ function readOnce(at: string): void {
 
 /** The shop of the workroom that shares the open job; undefined for a job of this device alone, and until it was read. */
 export function useRoomShop(): RoomShop | undefined {
-  const isShared = usePlanner(({ room, job }) => room !== undefined && job?.id !== SHOP_ID);
+  const isShop = usePlanner(({ job }) => job?.id === SHOP_ID);
+  const read = useReadShop();
+  return isShop ? undefined : read;
+}
+
+/** The same, in the shop itself too: what of it is promised. */
+export function useReadShop(): RoomShop | undefined {
+  const isShared = usePlanner(({ room }) => room !== undefined);
   const session = useRoom(({ me }) => (me?.state === "signed-in" ? me.session : undefined));
   const news = useRoom(({ shopNews }) => shopNews);
   const read = useRead((state) => state.read);

@@ -19,6 +19,8 @@ interface RoomState {
   shopNews: number;
   /** An edit that the server turned down, to be said. */
   turnedDown?: string | undefined;
+  /** Why edits of the open job wait although the server answers. */
+  notKept?: string | undefined;
 }
 
 export const useRoom = create<RoomState>()(() => ({
@@ -32,6 +34,9 @@ export const useRoom = create<RoomState>()(() => ({
 const KEY = "shadewright-workroom";
 /** Work in hand as it was read last, and what of it waits to be sent. */
 export const WORK_KEYS = { read: "shadewright-work", waiting: "shadewright-work-waiting" } as const;
+
+/** Codes of labels that this device has seen. */
+export const LABELS_KEY = "shadewright-labels";
 
 /** Who was signed in when the server answered last, for days without it. */
 export function rememberedMe(): Me | undefined {
@@ -54,7 +59,7 @@ export function setMe(me: Me): void {
 
 /** Signed out by one's own wish: this device forgets who it was. */
 export function forgetMe(): void {
-  for (const key of [KEY, ...Object.values(WORK_KEYS)]) localStorage.removeItem(key);
+  for (const key of [KEY, LABELS_KEY, ...Object.values(WORK_KEYS)]) localStorage.removeItem(key);
   useRoom.setState({ me: { state: "signed-out" }, people: [], here: [], jobs: [] });
 }
 

@@ -20,7 +20,8 @@ export function ShopPage() {
           <h1>Shop of {name}</h1>
           <p className="quiet">
             Cloths, parts, stock, habits and rates for every job. A job takes a copy, and says when the shop’s
-            has changed; a piece of stock goes to one job alone.
+            has changed. A remnant goes to one job; a plain bolt is shared by length, as cutting plans take
+            it.
           </p>
           <RoomPanel />
           <WorkshopChapters />

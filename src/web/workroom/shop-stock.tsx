@@ -7,56 +7,77 @@ import {
   type Stock,
   withPartsFrom,
 } from "../../job/index.ts";
-import { lengthText } from "../../units/index.ts";
+import { clothLengthText, lengthText } from "../../units/index.ts";
+import { goesByLength, SHOP_ID } from "../../workroom/protocol/index.ts";
 import { useCanEdit, useJob, useUnits } from "../state/fields.ts";
 import { edit } from "../state/store.ts";
-import { partsOfShop } from "./room-shop.ts";
-import type { StockPromises } from "./stock-promises.ts";
+import { usePromiseWords } from "./piece-promises.tsx";
+import { partsOfShop, type RoomShop } from "./room-shop.ts";
+import { promisesOf, type StockPromises } from "./stock-promises.ts";
 
 type Piece<K extends keyof Stock> = NonNullable<Stock[K]>[number];
 
 /** What lies in the workroom's shop and can be taken for this job, and what of it another job has. */
 export function ShopStock({ kind, promises }: { kind: keyof Stock; promises: StockPromises }) {
   const job = useJob();
-  const units = useUnits();
-  const mine = useCanEdit();
-  const { room, promisedTo } = promises;
+  const { room } = promises;
   const own = new Set((job.stock[kind] ?? []).map(({ id }) => id));
   const pieces: readonly (Piece<"cloth"> | Piece<"lengths">)[] = room.shop.stock[kind] ?? [];
   const others = pieces.filter(({ id }) => !own.has(id));
-  if (others.length === 0) return null;
+  if (job.id === SHOP_ID || others.length === 0) return null;
   const parts = partsOf(room.shop);
   return (
     <>
       <h4 className="shop-stock-title">In the workroom’s shop</h4>
       <ul className="room-list">
-        {others.map((piece) => {
-          const name = pieceName(piece, parts);
-          const other = promisedTo.get(piece.id);
-          return (
-            <li key={piece.id}>
-              <span>
-                {name}, {lengthText(piece.lengthMm, units)}
-                {"lot" in piece && piece.lot !== undefined ? `, lot ${piece.lot}` : ""}
-                {other === undefined ? null : <span className="quiet small"> · promised to {other}</span>}
-              </span>
-              {other === undefined ? (
-                <button
-                  type="button"
-                  className="button-plain small"
-                  disabled={!mine}
-                  onClick={() =>
-                    edit({ label: "Take from the shop", patch: takePatch(job, room.shop, kind, piece) })
-                  }
-                >
-                  Take for this job<span className="hidden-words">: {name}</span>
-                </button>
-              ) : null}
-            </li>
-          );
-        })}
+        {others.map((piece) => (
+          <OfShop key={piece.id} kind={kind} piece={piece} name={pieceName(piece, parts)} room={room} />
+        ))}
       </ul>
     </>
+  );
+}
+
+/** Shorter than this the stock has nothing, mm: as the job document has it. */
+const LEAST_MM = 1;
+
+interface OfShopProps {
+  kind: keyof Stock;
+  piece: Piece<"cloth"> | Piece<"lengths">;
+  name: string;
+  room: RoomShop;
+}
+
+/** A piece of the shop: all of it for one job, or of a bolt what other jobs have not been promised. */
+function OfShop({ kind, piece, name, room: { shop, reservations } }: OfShopProps) {
+  const job = useJob();
+  const units = useUnits();
+  const mine = useCanEdit();
+  const { others, leftMm } = promisesOf(piece, reservations, job.id);
+  const isShared = goesByLength(piece);
+  const words = usePromiseWords(others, isShared);
+  const isFree = isShared ? leftMm >= LEAST_MM : others.length === 0;
+  const length = ("cloth" in piece ? clothLengthText : lengthText)(piece.lengthMm, units);
+  const taken = isShared ? { ...piece, lengthMm: leftMm } : piece;
+  return (
+    <li>
+      <span>
+        {name}, {length}
+        {"lot" in piece && piece.lot !== undefined ? `, lot ${piece.lot}` : ""}
+        {others.length === 0 ? null : <span className="quiet small"> · {words}</span>}
+      </span>
+      {isFree ? (
+        <button
+          type="button"
+          className="button-plain small"
+          disabled={!mine}
+          onClick={() => edit({ label: "Take from the shop", patch: takePatch(job, shop, kind, taken) })}
+        >
+          Take{others.length === 0 ? "" : ` ${clothLengthText(leftMm, units)}`} for this job
+          <span className="hidden-words">: {name}</span>
+        </button>
+      ) : null}
+    </li>
   );
 }
 

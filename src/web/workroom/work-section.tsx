@@ -1,5 +1,6 @@
 import { Link } from "wouter";
 import type { ShadeWork } from "../../workroom/protocol/index.ts";
+import { LabelField } from "./label-page.tsx";
 import { personName, useRoom } from "./room-state.ts";
 import { Trouble } from "./trouble.tsx";
 import { useWindowNames } from "./use-window-names.ts";
@@ -19,6 +20,7 @@ export function WorkSection() {
     <section aria-labelledby="work-title" className="room-section">
       <h2 id="work-title">Work in hand</h2>
       <Trouble words={trouble} />
+      <LabelField />
       {open.length === 0 ? (
         <p className="quiet">Nothing yet. Open a job and say under Workroom how far its shades are.</p>
       ) : (
