@@ -70,7 +70,10 @@ describe("a worker that is killed", () => {
       program,
       `import { appendFileSync, writeFileSync } from "node:fs";
       appendFileSync(${begun}, "${name}\\n");
+      writeFileSync(${begun} + "-with", Object.keys(process.env).join(" "));
       process.stdin.resume();
+      const { ppid } = process;
+      setInterval(() => { if (process.ppid !== ppid) process.exit(1); }, 200).unref();
       setTimeout(() => { writeFileSync("workbook.pdf", "%PDF- by ${name}"); process.exit(0); }, ${isSlow ? 600_000 : 50});`,
     );
     const papers = { workers: 1, command: [process.execPath, program], expiresS: 3, lookEveryS: 1 };
@@ -112,6 +115,9 @@ describe("a worker that is killed", () => {
       const file = await owner.ask("paperFile", { params: { paper } }, 200);
       expect(file.body).toBe("%PDF- by other");
       expect(begun()).toEqual(["killed", "other"]);
+      // Neither the address of the database nor anything else of the server's surroundings.
+      const given = readFileSync(join(folder, "begun-with"), "utf8").split(" ");
+      expect(given.filter((name) => !["PATH", "NODE_OPTIONS"].includes(name))).toEqual([]);
       expect((await paperNow()).length).toBe(1);
       await queue.close();
       await here.close();

@@ -58,7 +58,7 @@ export const signInRoutes: AnyoneHandlers = {
 
   async signUp(asked) {
     const { room, device } = asked;
-    const { workroom, name, signInName, password, code } = bodyAs(signUpSchema, asked.body);
+    const { workroom, name, signInName, password, code, system } = bodyAs(signUpSchema, asked.body);
     const hasCode = room.setUpCode !== undefined && code !== undefined && isSameSecret(code, room.setUpCode);
     if (room.setUpCode !== undefined && !hasCode)
       throw new Refused(403, "That is not the code that the server printed.");
@@ -95,7 +95,7 @@ export const signInRoutes: AnyoneHandlers = {
           password: hash,
         })
         .execute();
-      await makeShop(trx, workroomId, personId);
+      await makeShop(trx, workroomId, personId, system);
       await noteDeed(trx, workroomId, personId, "made the workroom");
     });
     await room.door.begin();

@@ -1,4 +1,5 @@
 import { type FormEvent, type ReactNode, useState } from "react";
+import { usePreferences } from "../state/preferences.ts";
 import { askServer } from "./ask-server.ts";
 import { lookAgain } from "./look-for-room.ts";
 import { knowsPasskeys, signInWithPasskey } from "./passkeys.ts";
@@ -16,7 +17,8 @@ export function FirstOwner({ needsCode }: { needsCode: boolean }) {
   const [signInName, setSignInName] = useState("");
   const [password, setPassword] = useState("");
   const [code, setCode] = useState("");
-  const body = { workroom, name, signInName, password, ...(needsCode ? { code } : {}) };
+  const system = usePreferences((known) => known.system);
+  const body = { workroom, name, signInName, password, system, ...(needsCode ? { code } : {}) };
   return (
     <Enter
       title="A workroom for several"

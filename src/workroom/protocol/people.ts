@@ -50,6 +50,7 @@ export const signUpSchema = z.strictObject({
   signInName,
   password: newPassword,
   code: z.string().max(100).optional(),
+  system: z.enum(["metric", "imperial"]).default("metric").meta({ description: "How its shop measures" }),
 });
 
 /** `workroom` is the short name, wanted where the server has more than one. */
