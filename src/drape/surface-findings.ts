@@ -1,6 +1,7 @@
 import type { Finding } from "../figures/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText, type UnitChoice } from "../units/index.ts";
+import { listed } from "../words/index.ts";
 import type { DrapeInput } from "./drape-input.ts";
 import { drapeShade, isNet } from "./drape-shade.ts";
 import type { HangingShade } from "./hanging-cloth.ts";
@@ -40,10 +41,33 @@ export function surfaceFindings(input: SurfaceFindingsInput): Finding[] {
     return surfaceFigures(drape, raise, hanging).map((figure) => ({ ...figure, words }));
   });
   return [
+    hangs(input, figures),
     ...KINDS.flatMap((kind) => differing(input, figures, kind)),
     ...drawnIn(input, figures),
     ...(hangings.every(({ method }) => method === "settled") ? [] : [notAtRest(input)]),
   ];
+}
+
+/** How deep its poufs are and how far its edge dips: of cloth that hangs in swags the plan has no profile. */
+function hangs(input: SurfaceFindingsInput, figures: readonly FigureAtHeight[]): Finding {
+  const most = (kind: SurfaceFigure["kind"], at: string) =>
+    lengthText(
+      Math.max(
+        0,
+        ...figures.flatMap((one) => (one.kind === kind && one.words === at ? [one.surfaceMm] : [])),
+      ),
+      input.units,
+    );
+  const depths = HEIGHTS.map(({ words }) => `${most("stands-out", words)} ${words}`);
+  const dips =
+    input.drape.form.swags.length === 0 ? [] : HEIGHTS.map(({ words }) => `${most("dip", words)} ${words}`);
+  const edge = dips.length === 0 ? "" : ` Its lower edge dips between columns by up to ${listed(dips)}.`;
+  return finding(
+    input,
+    "drape.hangs",
+    "note",
+    `Its cloth brought to rest, the shade stands out from its rings by ${listed(depths)}.${edge}`,
+  );
 }
 
 const KINDS = ["lowest", "stands-out", "dip", "along-column"] as const;

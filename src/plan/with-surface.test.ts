@@ -16,6 +16,15 @@ test("what the surface has otherwise than the plan joins the findings of its sha
   const lowest = found(plan).find(({ id }) => id === "drape.lowest");
   expect(lowest?.text).toContain(`the plan has ${lengthText(figure.planMm, plan.units)} and goes by that`);
   expect(lowest?.shadeId).toBe(shade.shadeId);
+  // The depth of its poufs and the dip of its edge at each height, of which the plan has no profile.
+  const hangs = found(plan).find(({ id }) => id === "drape.hangs")?.text;
+  const dips = surfaceFigures(shade, 0, drapeShade(shade, 0)).flatMap((one) =>
+    one.kind === "dip" ? [one.surfaceMm] : [],
+  );
+  expect(hangs).toContain(
+    `dips between columns by up to ${lengthText(Math.max(...dips), plan.units)} let down`,
+  );
+  expect(hangs).toMatch(/stands out from its rings by .+ let down, .+ half way up and .+ raised\./);
   // What the plan said before stays as it was.
   expect(withSurface(plan).shades[0]?.findings.slice(0, shade.findings.length)).toEqual(shade.findings);
 });

@@ -2,7 +2,7 @@ import { WebIO } from "@gltf-transform/core";
 import { validateBytes } from "gltf-validator";
 import { describe, expect, test } from "vitest";
 import { pngOf } from "../../../../test/e2e/png.ts";
-import { gatheredBalloon } from "../../../../test/gallery/gathered-windows.ts";
+import { austrian, gatheredBalloon } from "../../../../test/gallery/gathered-windows.ts";
 import { outside, pleatedBalloon, relaxed } from "../../../../test/gallery/windows.ts";
 import type { CommonNet } from "../../../drape/index.ts";
 import { type HangingFrame, playedAt, workOutHeights } from "../../../drape/index.ts";
@@ -25,7 +25,7 @@ function firstLook(input: Parameters<typeof workOutHeights>[0], raise: number) {
   return { net, cloth: playedAt(net, [frame], frame.raise) };
 }
 
-describe.each(Object.entries({ outside, relaxed, pleatedBalloon, gatheredBalloon }))(
+describe.each(Object.entries({ outside, relaxed, pleatedBalloon, gatheredBalloon, austrian }))(
   "%s as glTF",
   (_name, make) => {
     const { net, cloth } = firstLook(make().shade, 0.6);
