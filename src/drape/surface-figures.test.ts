@@ -34,10 +34,13 @@ describe("figures read from the cloth as it hangs", () => {
   });
 
   // Two ways to one figure: a net of cloth at rest, and the catenary that the plan draws by the length of the lower edge.
-  test("the lower edge of a relaxed shade and the scallops of a gathered one dip as their catenaries do, within a tenth", () => {
-    for (const make of [relaxed, gatheredBalloon]) {
+  test("the lower edge of a relaxed shade and the scallops of a gathered one dip as their catenaries do, within a tenth and an eighth", () => {
+    for (const [make, share] of [
+      [relaxed, 1 / 10],
+      [gatheredBalloon, 1 / 8],
+    ] as const) {
       const { surfaceMm, planMm } = one(figuresOf(make(), 0), "dip");
-      expectNear(surfaceMm, planMm ?? 0, 0.1 * (planMm ?? 0));
+      expectNear(surfaceMm, planMm ?? 0, share * (planMm ?? 0));
     }
   });
 

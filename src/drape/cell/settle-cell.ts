@@ -77,11 +77,12 @@ function bringToRest(
   const pattern = netPattern(bare);
   const stiffness = contactStiffness(bare);
   const { thicknessMm } = feel;
+  const wallMm = cell.left === "mirror" ? cell.fromMm : undefined;
   let x = first;
   let iterations = 0;
   let sinkMm = Number.POSITIVE_INFINITY;
   for (const { share, ...round } of rounds) {
-    const contacts = touching(grid, cell.xMm.length, x, { thicknessMm, paneMm, stiffness });
+    const contacts = touching(grid, cell.xMm.length, x, { thicknessMm, paneMm, wallMm, stiffness });
     const found = settleNet(softened({ ...bare, contacts }, share), pattern, x, {
       ...round,
       reachMm: REACH_MM,

@@ -1,4 +1,4 @@
-import type { Contacts } from "../../mechanics/index.ts";
+import { type Contacts, PANE, SIDE_WALL } from "../../mechanics/index.ts";
 import type { CellGrid } from "./cell-grid.ts";
 
 /** Strands behind one that it can touch. */
@@ -6,13 +6,19 @@ const NEXT_STRANDS = 5;
 
 /**
  * What every node can touch as the cloth hangs now: on its own upright line the first strand behind it that passes its
- * height, by the order of the folds; behind all of them the pane.
+ * height, by the order of the folds; behind all of them the pane; and beside it, where the cell is turned over at its left
+ * end, its own mirror image there.
  */
 export function touching(
   { lines, strands }: CellGrid,
   across: number,
   x: Float64Array,
-  { thicknessMm, paneMm, stiffness }: { thicknessMm: number; paneMm: number; stiffness: number },
+  {
+    thicknessMm,
+    paneMm,
+    wallMm,
+    stiffness,
+  }: { thicknessMm: number; paneMm: number; wallMm?: number | undefined; stiffness: number },
 ): Contacts {
   const nodes: number[] = [];
   const share: number[] = [];
@@ -33,9 +39,13 @@ export function touching(
       }
     });
     for (let j = 0; j < lines.length; j++) {
-      nodes.push(j * across + i, -1, -1);
+      nodes.push(j * across + i, PANE, PANE);
       share.push(0);
       gapMm.push(-paneMm);
+      if (i === 0 || wallMm === undefined) continue;
+      nodes.push(j * across + i, SIDE_WALL, SIDE_WALL);
+      share.push(0);
+      gapMm.push(wallMm);
     }
   }
   return {

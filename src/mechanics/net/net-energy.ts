@@ -1,4 +1,4 @@
-import type { Bends, ClothNet, Contacts, Threads } from "./net.ts";
+import { type Bends, type ClothNet, type Contacts, contactCoordinate, type Threads } from "./net.ts";
 
 /** Energy of the net, N·mm; its gradient is added to `gradient` where one is given. */
 export function netEnergy(net: ClothNet, x: Float64Array, gradient?: Float64Array): number {
@@ -67,7 +67,7 @@ function bendEnergy({ nodes, weights, offset, stiffness }: Bends, x: Float64Arra
 export function clearanceMm({ nodes, share, gapMm }: Contacts, x: Float64Array, at: number): number {
   const a = nodes[3 * at] as number;
   const b = nodes[3 * at + 1] as number;
-  const out = (x[3 * a + 2] as number) - (gapMm[at] as number);
+  const out = (x[3 * a + contactCoordinate(b)] as number) - (gapMm[at] as number);
   if (b < 0) return out;
   const c = nodes[3 * at + 2] as number;
   const s = share[at] as number;
@@ -101,9 +101,9 @@ function contactEnergy(contacts: Contacts, x: Float64Array, gradient?: Float64Ar
     const { energy: stored, push } = pushOf(contacts, clearanceMm(contacts, x, at));
     energy += stored;
     if (gradient === undefined || push === 0) continue;
-    const a = 3 * (nodes[3 * at] as number) + 2;
-    gradient[a] = (gradient[a] as number) - push;
     const b = nodes[3 * at + 1] as number;
+    const a = 3 * (nodes[3 * at] as number) + contactCoordinate(b);
+    gradient[a] = (gradient[a] as number) - push;
     if (b < 0) continue;
     const c = 3 * (nodes[3 * at + 2] as number) + 2;
     const s = share[at] as number;

@@ -1,5 +1,5 @@
 import { type Envelope, envelopeOf } from "../solve/envelope.ts";
-import type { ClothNet } from "./net.ts";
+import { type ClothNet, contactCoordinate } from "./net.ts";
 import { clearanceMm, pushOf } from "./net-energy.ts";
 
 /** Where the free coordinates stand in the matrix, and the envelope that they need: the same for every shape of one net. */
@@ -84,8 +84,8 @@ export function eachContactNode(
   at: number,
   visit: (coordinate: number, weight: number) => void,
 ): void {
-  visit(3 * (nodes[3 * at] as number) + 2, 1);
   const b = nodes[3 * at + 1] as number;
+  visit(3 * (nodes[3 * at] as number) + contactCoordinate(b), 1);
   if (b < 0) return;
   const s = share[at] as number;
   visit(3 * b + 2, s - 1);

@@ -39,7 +39,10 @@ export interface Bends {
   stiffness: Float64Array;
 }
 
-/** Node a stays in front of a point between nodes b and c: out_a − (1 − s)·out_b − s·out_c ≥ gap. b < 0: of the pane at 0. */
+/**
+ * Node a stays in front of a point between nodes b and c: out_a − (1 − s)·out_b − s·out_c ≥ gap; of the pane, out_a ≥ gap,
+ * where b is `PANE`; to the right of a wall, across_a ≥ gap, where b is `SIDE_WALL`.
+ */
 export interface Contacts {
   nodes: Int32Array;
   share: Float64Array;
@@ -47,6 +50,14 @@ export interface Contacts {
   /** N/mm once touching, and how far before that it begins to push, mm. */
   stiffness: number;
   softMm: number;
+}
+
+export const PANE = -1;
+export const SIDE_WALL = -2;
+
+/** The coordinate that a contact is counted by: 0 across, 2 out. */
+export function contactCoordinate(b: number): 0 | 2 {
+  return b === SIDE_WALL ? 0 : 2;
 }
 
 export function noContacts(): Contacts {
