@@ -163,17 +163,22 @@ class WarmRunner {
   }
 
   /**
-   * The files of some tests: those first that have noticed much for the time that they take.
+   * The files of some tests: those first that have noticed much for the time that all of these take.
    * @param {ReadonlySet<string>} wanted
    */
   #filesOf(wanted) {
-    /** @type {Map<string, number>} */
-    const worth = new Map();
+    /** @type {Map<string, { tookMs: number, kills: number }>} */
+    const files = new Map();
     for (const id of wanted) {
-      const file = this.#known.get(id)?.file;
-      if (file !== undefined) worth.set(file, Math.min(worth.get(file) ?? Infinity, this.#worth(id)));
+      const one = this.#known.get(id);
+      if (one === undefined) continue;
+      const sum = files.get(one.file) ?? { tookMs: 1, kills: 1 };
+      files.set(one.file, { tookMs: sum.tookMs + one.tookMs, kills: sum.kills + one.kills });
     }
-    return [...worth.keys()].sort((a, b) => (worth.get(a) ?? 0) - (worth.get(b) ?? 0));
+    return [...files]
+      .map(([file, { tookMs, kills }]) => ({ file, worth: tookMs / kills }))
+      .sort((a, b) => a.worth - b.worth)
+      .map(({ file }) => file);
   }
 
   /**
@@ -203,7 +208,7 @@ class WarmRunner {
  */
 
 /** What tests that have taken so long, when nothing was changed, do not notice counts as noticed by none. */
-const MOST_MS = 3000;
+const MOST_MS = 20_000;
 
 /**
  * Where the changed code looks for the mutant that is on.

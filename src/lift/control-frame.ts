@@ -1,4 +1,4 @@
-import { acrossAtMm, alongHeadMm, type HeadShape } from "../shade-plan/index.ts";
+import { acrossAtMm, alongHeadMm, type HeadShape, headYMm } from "../shade-plan/index.ts";
 
 /**
  * Places on the board as distances along it from the finished edge on the control side, so that a shade worked on
@@ -18,6 +18,25 @@ export function alongFromControl({ side, head }: ControlFrame, xMm: number): num
 /** From the left finished edge across to a place on the board, given along it from the control side, mm. */
 export function acrossFromControl({ side, head }: ControlFrame, alongMm: number): number {
   return side === "right" ? acrossAtMm(head, head.finishedWidthMm, -alongMm) : acrossAtMm(head, 0, alongMm);
+}
+
+/**
+ * Where places on the board lie, given along it from the control side: across from the left finished edge, and below the
+ * top line, mm. A search asks for the same eyes again and again, and along half an ellipse each takes a search of its
+ * own, so places are remembered.
+ */
+export function placesOnBoard(
+  frame: ControlFrame,
+): (alongMm: number) => { acrossMm: number; downMm: number } {
+  const known = new Map<number, { acrossMm: number; downMm: number }>();
+  return (alongMm) => {
+    const before = known.get(alongMm);
+    if (before !== undefined) return before;
+    const acrossMm = acrossFromControl(frame, alongMm);
+    const place = { acrossMm, downMm: headYMm(frame.head, acrossMm) };
+    known.set(alongMm, place);
+    return place;
+  };
 }
 
 /** Both ends of a stretch across the shade, in rising order whichever side it was measured from. */

@@ -1,15 +1,17 @@
 import { type JsonPlace, type JsonValue, placesIn, put, takeOut } from "./places.ts";
 
-/** Texts looked at before one is content. */
-const MOST_TRIES = 600;
-
 /**
  * A smaller text that goes wrong in the same way: parts of a document are left out and numbers made plain, or, of what is
  * no document, stretches of characters left out, the largest first.
  * @param isAlike whether a text goes wrong as the first one does
+ * @param mostTries texts looked at before one is content
  */
-export async function smaller(text: string, isAlike: (text: string) => Promise<boolean>): Promise<string> {
-  let tries = MOST_TRIES;
+export async function smaller(
+  text: string,
+  isAlike: (text: string) => Promise<boolean>,
+  mostTries: number,
+): Promise<string> {
+  let tries = mostTries;
   const fails = async (one: string) => tries-- > 0 && (await isAlike(one));
   const document = documentIn(text);
   return document !== undefined && (await fails(JSON.stringify(document)))

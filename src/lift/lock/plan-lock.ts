@@ -1,7 +1,6 @@
 import { lazy, type StageResult, staged, type Worked } from "../../figures/index.ts";
 import { type Cord, frictionOf } from "../../job/index.ts";
-import { headYMm } from "../../shade-plan/index.ts";
-import { acrossFromControl, alongFromControl, type ControlFrame } from "../control-frame.ts";
+import { acrossFromControl, alongFromControl, type ControlFrame, placesOnBoard } from "../control-frame.ts";
 import { type CordLoads, cordLoads, heldWeight } from "../cord-loads.ts";
 import { judgeLevel } from "../course/judge-level.ts";
 import { planLockCourse } from "../course/plan-course.ts";
@@ -170,10 +169,7 @@ function rigLayoutOf(
     slotsMm: layout.slotsMm,
     slotPitchMm: layout.pitchMm,
     perSlot: layout.perSlot,
-    onBoard: (alongMm) => {
-      const acrossMm = acrossFromControl(frame, alongMm);
-      return { acrossMm, downMm: headYMm(frame.head, acrossMm) };
-    },
+    onBoard: placesOnBoard(frame),
   };
   return { values, workings };
 }

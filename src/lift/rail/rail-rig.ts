@@ -1,6 +1,6 @@
 import { type CordLock, frictionOf } from "../../job/index.ts";
-import { type BoardPoint, headYMm, type Lift } from "../../shade-plan/index.ts";
-import { acrossFromControl, alongFromControl, type ControlFrame } from "../control-frame.ts";
+import type { BoardPoint, Lift } from "../../shade-plan/index.ts";
+import { acrossFromControl, alongFromControl, type ControlFrame, placesOnBoard } from "../control-frame.ts";
 import type { LiftInput } from "../lift-input.ts";
 import { lineOfBoard } from "../line-of-board.ts";
 import { type FoundSeat, findSeat } from "../lock/find-seat.ts";
@@ -86,10 +86,7 @@ export function railRig(
     slotsMm: slots.slotsMm,
     slotPitchMm: slots.pitchMm,
     perSlot: slots.perSlot,
-    onBoard: (alongMm) => {
-      const acrossMm = acrossFromControl(frame, alongMm);
-      return { acrossMm, downMm: headYMm(size, acrossMm) };
-    },
+    onBoard: placesOnBoard(frame),
   };
   const seat = findSeat(lineOfBoard(input, frame, eyesMm, lock), layout, {
     kind: behind ? "auto" : "outside",
