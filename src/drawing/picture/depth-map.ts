@@ -46,10 +46,12 @@ export function addTriangle(map: DepthMap, points: SeenPoints, a: number, b: num
   const nearC = points[3 * c + 2] as number;
   const inverse = 1 / area;
   const toRow = Math.min(map.rows - 1, Math.floor(Math.max(ay, by, cy)));
-  const toColumn = Math.min(columns - 1, Math.floor(Math.max(ax, bx, cx)));
-  const fromColumn = Math.max(0, Math.ceil(Math.min(ax, bx, cx)));
   for (let row = Math.max(0, Math.ceil(Math.min(ay, by, cy))); row <= toRow; row++) {
     const [a2, b2, c2] = [ay - row, by - row, cy - row];
+    // Only where the triangle is on this row: the box around a long slanting one is nearly empty.
+    const [l1, l2, l3] = [crossing(ax, a2, bx, b2), crossing(bx, b2, cx, c2), crossing(cx, c2, ax, a2)];
+    const fromColumn = Math.max(0, Math.floor(Math.min(l1.low, l2.low, l3.low)));
+    const toColumn = Math.min(columns - 1, Math.ceil(Math.max(l1.high, l2.high, l3.high)));
     for (let column = fromColumn; column <= toColumn; column++) {
       const u = ((bx - column) * c2 - (cx - column) * b2) * inverse;
       const v = ((cx - column) * a2 - (ax - column) * c2) * inverse;
@@ -60,6 +62,17 @@ export function addTriangle(map: DepthMap, points: SeenPoints, a: number, b: num
       if (near > (nearMm[at] as number)) nearMm[at] = near;
     }
   }
+}
+
+const NOWHERE = { low: Infinity, high: -Infinity };
+
+/** Where an edge meets a row, its ends given across and down from that row; all of it where it lies in the row. */
+function crossing(px: number, p2: number, qx: number, q2: number): { low: number; high: number } {
+  if (p2 === q2) return p2 === 0 ? { low: Math.min(px, qx), high: Math.max(px, qx) } : NOWHERE;
+  const share = p2 / (p2 - q2);
+  if (share < 0 || share > 1) return NOWHERE;
+  const x = px + share * (qx - px);
+  return { low: x, high: x };
 }
 
 /** How near the nearest surface is at a spot of the picture, mm towards the eye; −∞ where there is none. */
