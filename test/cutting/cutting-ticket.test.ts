@@ -83,6 +83,45 @@ function boltsOf({ cloths }: CuttingPlan) {
 }
 
 describe("a cutting ticket", () => {
+  it("names the cut that set free what is cut again, whichever hand holds the shears", () => {
+    let again = 0;
+    for (const leftHanded of [false, true]) {
+      const held = {
+        ...jobOf([...THREE, ...SHORT]),
+        cutting: { hand: leftHanded ? ("left" as const) : ("right" as const) },
+      };
+      const planned = planCutting(held, plan(held), 500);
+      for (const { cloth, bolt, of } of boltsOf(planned)) {
+        const followed = followCuts(of, bolt);
+        for (const { cut, how } of cuttingTicket(cloth, bolt, planned.units)) {
+          const named = / of cut (\d+),/.exec(how)?.[1];
+          const maker = followed.find(
+            ({ cut: { first, second } }) => first === cut.sheet || second === cut.sheet,
+          );
+          const isOnBolt = followed.find(({ cut: { number } }) => number === cut.number)?.wholeWidth;
+          if (maker === undefined || isOnBolt) {
+            expect(named, how).toBeUndefined();
+            continue;
+          }
+          again++;
+          expect(Number(named), how).toBe(maker.cut.number);
+          const { first, second, direction } = maker.cut;
+          const both = [first, second].every((sheet) => bolt.cuts.some((one) => one.sheet === sheet));
+          const side = /^(?:Along|Across) the (lower|upper|left|right) piece/.exec(how)?.[1];
+          if (maker.wholeWidth || !both) expect(side, how).toBeUndefined();
+          else {
+            // From the beginning of the bolt, and from its left selvedge: before a left-handed cutter it is turned.
+            const isNear = (first === cut.sheet) !== leftHanded;
+            expect(side, how).toBe(
+              { across: ["right", "left"], along: ["upper", "lower"] }[direction][Number(isNear)],
+            );
+          }
+        }
+      }
+    }
+    expect(again).toBeGreaterThan(6);
+  });
+
   it("sets every piece free once, and nothing else by that name", () => {
     for (const { cloth, bolt } of boltsOf(cutting)) {
       const freed = cuttingTicket(cloth, bolt, cutting.units).flatMap(({ frees }) => frees.split("; "));

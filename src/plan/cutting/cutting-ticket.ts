@@ -1,4 +1,4 @@
-import type { BoltPlan, Cut, Leaf, Placement } from "../../cutting/index.ts";
+import type { Bolt, BoltPlan, Cut, Leaf, Placement } from "../../cutting/index.ts";
 import { fineText, lengthText, type UnitChoice } from "../../units/index.ts";
 import { type ClothCutting, pieceNames } from "./cutting-plan.ts";
 import { type FollowedCut, followCuts } from "./follow-cuts.ts";
@@ -35,6 +35,11 @@ export function cuttingTicket(cutting: ClothCutting, bolt: BoltPlan, units: Unit
   const upper = new Set(bolt.cuts.flatMap(({ withCut, sheet }) => (withCut === undefined ? [] : [sheet])));
   const tolerances = tolerancesOf(cutting, bolt, units);
   const lines: TicketLine[] = [];
+  const ways = {
+    units,
+    leftHanded: table.leftHanded === true,
+    sheetName: sheetNames(of, bolt, table.leftHanded === true),
+  };
   for (const followed of followCuts(of, bolt)) {
     const { cut } = followed;
     const frees = freesText(names, followed);
@@ -54,16 +59,23 @@ export function cuttingTicket(cutting: ClothCutting, bolt: BoltPlan, units: Unit
       number: cut.number,
       numbers: String(cut.number),
       cut,
-      how: `${howText(followed, units, table.leftHanded === true)}${onto}`,
+      how: `${howText(followed, ways)}${onto}`,
       frees,
-      check: checkText(followed, units, table.leftHanded === true),
+      check: checkText(followed, ways),
       within: tolerances(followed),
     });
   }
   return lines;
 }
 
-function howText(followed: FollowedCut, units: UnitChoice, leftHanded: boolean): string {
+/** How a ticket speaks: its units, the hand that cuts, and what each sheet is called. */
+interface Ways {
+  units: UnitChoice;
+  leftHanded: boolean;
+  sheetName: (sheet: number) => string;
+}
+
+function howText(followed: FollowedCut, { units, leftHanded, sheetName }: Ways): string {
   const { cut, sheet, wholeWidth } = followed;
   const mark = lengthText(marksOf(followed, leftHanded)[0], units);
   if (wholeWidth) {
@@ -72,8 +84,32 @@ function howText(followed: FollowedCut, units: UnitChoice, leftHanded: boolean):
       : `Across the bolt, ${mark} from the cut before`;
   }
   return cut.direction === "across"
-    ? `Across the piece, ${mark} from its ${leftHanded ? "right" : "left"} end`
-    : `Along the piece, ${mark} from its lower edge`;
+    ? `Across ${sheetName(cut.sheet)}, ${mark} from its ${leftHanded ? "right" : "left"} end`
+    : `Along ${sheetName(cut.sheet)}, ${mark} from its lower edge`;
+}
+
+/**
+ * What each sheet is called on the table, where several lie by then: `the length of cut 2`, `the piece of cut 5`, and
+ * `the upper piece of cut 5` where both of them are cut again.
+ */
+function sheetNames(of: Bolt, bolt: BoltPlan, leftHanded: boolean): (sheet: number) => string {
+  const cutAgain = new Set(bolt.cuts.map(({ sheet }) => sheet));
+  const names = new Map<number, string>();
+  for (const { cut, wholeWidth } of followCuts(of, bolt)) {
+    const { number, direction, first, second } = cut;
+    if (wholeWidth) {
+      names.set(first, `the length of cut ${number}`);
+      continue;
+    }
+    const [near, far] = direction === "across" ? ["left", "right"] : ["lower", "upper"];
+    const both = cutAgain.has(first) && cutAgain.has(second);
+    const nearSheet = leftHanded ? second : first;
+    for (const sheet of [first, second]) {
+      const side = both ? `${sheet === nearSheet ? near : far} ` : "";
+      names.set(sheet, `the ${side}piece of cut ${number}`);
+    }
+  }
+  return (sheet) => names.get(sheet) ?? "the cloth";
 }
 
 /** From the edge or end before the cutter, and beyond the cut, mm: a left-handed one has the right selvedge before him. */
@@ -142,7 +178,7 @@ function freesText(names: ReadonlyMap<string, string>, { frees }: FollowedCut): 
 }
 
 /** What must measure how much when the cut is made: a slip of the ruler shows at once. */
-function checkText(followed: FollowedCut, units: UnitChoice, leftHanded: boolean): string {
+function checkText(followed: FollowedCut, { units, leftHanded }: Ways): string {
   const { cut, endless, wholeWidth, sheet } = followed;
   const [markMm, beyondMm] = marksOf(followed, leftHanded);
   const len = (mm: number) => lengthText(mm, units);
