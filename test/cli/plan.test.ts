@@ -50,8 +50,8 @@ describe("shadewright plan", () => {
         .shades[0].findings.map(({ id }: { id: string }) => id)
         .filter((id: string) => id.startsWith("drape."));
     expect(ids(asked.out)).toContain("drape.stands-out");
-    expect(asked.err.replace(/\s+/g, " ")).toContain(
-      "Its cloth brought to rest, the shade raised stands out by",
+    expect(asked.err.replace(/\s+/g, " ")).toMatch(
+      /Its cloth brought to rest, the shade [a-z ]+ stands out by/,
     );
     expect(ids((await typed(["plan", file, "--json", "--quiet"])).out)).toEqual([]);
   });
