@@ -192,7 +192,7 @@ describe("three browsers at one workroom", () => {
     await hanger.page.goto(`${harness.url}#/workroom`);
     await hanger.page.getByLabel("Code on a label").fill(code.toUpperCase());
     await hanger.page.getByRole("button", { name: "Open it at the bench" }).click();
-    await hanger.page.getByRole("navigation").getByText("Bench").waitFor();
+    await hanger.page.waitForURL(/\/bench$/);
     expect(hanger.page.url()).toBe(`${jobAddress}/${hanger.page.url().split("/").at(-2)}/bench`);
     const stranger = await harness.open();
     await stranger.page.goto(`${harness.url}#/l/${code}`);
@@ -200,7 +200,7 @@ describe("three browsers at one workroom", () => {
     await field(stranger.page, "Name to sign in with").fill("cara");
     await stranger.page.getByLabel("Password", { exact: true }).fill(PASSWORD);
     await stranger.page.getByRole("button", { name: "Sign in", exact: true }).click();
-    await stranger.page.getByRole("navigation").getByText("Bench").waitFor();
+    await stranger.page.waitForURL(/\/bench$/);
     await stranger.page.context().close();
     // Without a connection it is said all the same, kept over a reload of the page, and sent with the next one.
     await page.context().setOffline(true);
