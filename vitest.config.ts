@@ -16,7 +16,13 @@ export default defineConfig({
           name: "unit",
           setupFiles: "test/seed.ts",
           include: ["src/**/*.test.{ts,tsx}", "test/**/*.test.ts"],
-          exclude: ["test/cli/**", "test/hostile/**", "test/rooms/**", "test/e2e/**"],
+          exclude: [
+            "test/cli/**",
+            "test/hostile/**",
+            "test/rooms/**",
+            "test/e2e/**",
+            "test/{firefox,webkit}/**",
+          ],
           // The core keeps no state that a test could leave behind, and is read once instead of by each file.
           isolate: false,
           testTimeout: HANGS_MS,
@@ -49,6 +55,24 @@ export default defineConfig({
         test: {
           name: "e2e",
           include: ["test/e2e/**/*.test.ts"],
+          globalSetup: "test/e2e/build.ts",
+          testTimeout: HANGS_MS,
+          hookTimeout: HANGS_MS,
+        },
+      },
+      {
+        test: {
+          name: "webkit",
+          include: ["test/webkit/**/*.test.ts"],
+          globalSetup: "test/e2e/build.ts",
+          testTimeout: HANGS_MS,
+          hookTimeout: HANGS_MS,
+        },
+      },
+      {
+        test: {
+          name: "firefox",
+          include: ["test/firefox/**/*.test.ts"],
           globalSetup: "test/e2e/build.ts",
           testTimeout: HANGS_MS,
           hookTimeout: HANGS_MS,

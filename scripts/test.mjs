@@ -2,10 +2,12 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { ensureChromium } from "./chromium.mjs";
+import { ensureFirefox, HOW_TO_GET_FIREFOX } from "./firefox.mjs";
 import { ensureInstalled } from "./install.mjs";
 import { checkNode } from "./node-version.mjs";
 import { runTool } from "./run.mjs";
 import { readTally } from "./tally.mjs";
+import { findWebKit, HOW_TO_GET_WEBKIT } from "./webkit.mjs";
 
 checkNode();
 ensureInstalled();
@@ -75,8 +77,14 @@ else {
   failed++;
   failures.push("tests: e2e (no Chromium)");
 }
+const firefox = ensureFirefox();
+if (firefox) tests("firefox", { FIREFOX: firefox });
+const webkit = findWebKit();
+if (webkit) tests("webkit");
 
 rmSync(reports, { recursive: true, force: true });
 if (failures.length > 0) console.log(`\nFailed: ${failures.join("; ")}`);
+if (!firefox) console.log(`\nLEFT OUT: tests: firefox. To try the planner in it, ${HOW_TO_GET_FIREFOX}.`);
+if (!webkit) console.log(`\nLEFT OUT: tests: webkit. To try the planner in it, ${HOW_TO_GET_WEBKIT}.`);
 console.log(`\n${passed} passed, ${failed} failed`);
 process.exit(failed === 0 ? 0 : 1);

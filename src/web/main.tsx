@@ -1,3 +1,4 @@
+import "./no-code-from-text.ts";
 import { createRoot } from "react-dom/client";
 import "./style/fonts.css";
 import "./style/tokens.css";

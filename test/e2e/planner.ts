@@ -69,7 +69,8 @@ export async function openAll(page: Page): Promise<void> {
   while ((await lists.count()) > 0) await lists.first().click();
 }
 
-export async function pdfText(download: Download): Promise<{ text: string; pages: number }> {
+/** @param download what was downloaded, or another file that knows its path */
+export async function pdfText(download: Pick<Download, "path">): Promise<{ text: string; pages: number }> {
   const data = new Uint8Array(await readFile(await download.path()));
   const document = await getDocument({ data, verbosity: 0 }).promise;
   const parts: string[] = [];

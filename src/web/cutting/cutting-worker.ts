@@ -1,3 +1,4 @@
+import "../no-code-from-text.ts";
 import { expose } from "comlink";
 import type { Job } from "../../job/index.ts";
 import {

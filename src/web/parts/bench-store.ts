@@ -1,6 +1,4 @@
 import { create } from "zustand";
-// The validator must know that this page makes no code from text before it reads its first part.
-import "../state/job-door.ts";
 import {
   type BenchTest,
   canBeMeasured,

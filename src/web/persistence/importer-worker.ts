@@ -1,12 +1,9 @@
+import "../no-code-from-text.ts";
 import { expose } from "comlink";
-import * as z from "zod";
 import { openJobText } from "../../job/index.ts";
 import { withLife } from "../workers/worker-life.ts";
 import type { OpenedFile } from "./opened-file.ts";
 import { isShelfText, openShelfText } from "./shelf-file.ts";
-
-// No code from text: a strict content policy forbids it.
-z.config({ jitless: true });
 
 /** The file of one job, or of a whole shelf. */
 const importer = {

@@ -1,3 +1,4 @@
+import "../no-code-from-text.ts";
 import { expose } from "comlink";
 import { type DrapeInput, type HeightNews, workOutHeights } from "../../drape/index.ts";
 import { withLife } from "../workers/worker-life.ts";

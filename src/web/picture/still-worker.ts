@@ -1,3 +1,4 @@
+import "../no-code-from-text.ts";
 import { expose } from "comlink";
 import { type Facet, type PictureScene, smallPicture } from "../../drawing/index.ts";
 import type { Bounds, OnScreen } from "../sheets/sheet-placing.ts";

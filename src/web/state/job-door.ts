@@ -1,9 +1,5 @@
-import * as z from "zod";
 import { newJob, newWindow, openJob, withPartsFrom } from "../../job/index.ts";
 import { isWithinFields } from "../../plan/index.ts";
-
-// No code from text: the page's content policy forbids it.
-z.config({ jitless: true });
 
 /**
  * The schema's doors, apart from everything else: the validator is large, and the first screen stands without it.

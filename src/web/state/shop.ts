@@ -1,6 +1,4 @@
 import { create } from "zustand";
-// The validator must know that this page makes no code from text before it reads what the device kept.
-import "./job-door.ts";
 import { fieldAccepts, type Job } from "../../job/index.ts";
 
 /** Parts of a job that new jobs on this device begin with; a job keeps the copy that it was begun with. */

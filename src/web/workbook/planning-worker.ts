@@ -1,3 +1,4 @@
+import "../no-code-from-text.ts";
 import { expose, transfer } from "comlink";
 import { jobLessons } from "../../answers/index.ts";
 import { type Job, jobText } from "../../job/index.ts";

@@ -8,6 +8,7 @@ export * from "./operation.ts";
 export * from "./papers.ts";
 export * from "./people.ts";
 export * from "./routes.ts";
+export * from "./shop-id.ts";
 export * from "./stock.ts";
 export * from "./version.ts";
 export * from "./work.ts";

@@ -3,12 +3,6 @@ import { jobSchema } from "../../job/index.ts";
 import { instant, shownName, thingId, uniqueId, versionNumber } from "./fields.ts";
 import { conflictSchema } from "./operation.ts";
 
-/**
- * Id of the document that the whole workroom shares: parts, cloths, stock, rates and habits, as a job without rooms.
- * It is read and changed as every job is, and is not on the shelf.
- */
-export const SHOP_ID = "shop";
-
 export const shelvedJobSchema = z.strictObject({
   id: thingId,
   name: shownName,
