@@ -6,11 +6,12 @@ import { choice, part, run, size, text } from "../inputs/spec.ts";
 import { newId } from "../persistence/new-id.ts";
 import { addToList, useCanEdit, useJob } from "../state/fields.ts";
 import { useParts } from "../state/parts.ts";
-import { edit } from "../state/store.ts";
+import { edit, usePlanner } from "../state/store.ts";
 import { PiecePromises } from "../workroom/piece-promises.tsx";
 import { ShopStock } from "../workroom/shop-stock.tsx";
 import { type StockPromises, useStockPromises } from "../workroom/stock-promises.ts";
 import { Trouble } from "../workroom/trouble.tsx";
+import { DeviceStockList, InDeviceShop, useFollowStock } from "./device-stock-list.tsx";
 
 const CLOTH = part("Cloth", "cloths");
 const NAME = text("Name", 120);
@@ -25,6 +26,7 @@ export function StockChapter() {
   const cloth = stock.cloth?.length ?? 0;
   const lengths = stock.lengths?.length ?? 0;
   const promises = useStockPromises();
+  useFollowStock(usePlanner(({ room }) => room === undefined));
   return (
     <Chapter
       id="stock"
@@ -51,6 +53,7 @@ function StockList({ kind, title, promises }: StockListProps) {
   const { stock } = useJob();
   const parts = useParts();
   const mine = useCanEdit();
+  const inRoom = usePlanner(({ room }) => room !== undefined);
   const list = stock[kind] ?? [];
   const pointer = `/stock/${kind}`;
   const runs = [...parts.cords, ...parts.bars, ...parts.ribs, ...parts.boards];
@@ -79,6 +82,7 @@ function StockList({ kind, title, promises }: StockListProps) {
             <Field pointer={`${pointer}/${at}/lengthMm`} spec={LENGTH} needed="a length is needed here" />
             {kind === "cloth" ? <Field pointer={`${pointer}/${at}/name`} spec={NAME} /> : null}
           </div>
+          {inRoom ? null : <InDeviceShop kind={kind} piece={piece} />}
           <button
             type="button"
             className="button-plain small"
@@ -94,6 +98,7 @@ function StockList({ kind, title, promises }: StockListProps) {
       <button type="button" className="button-plain" disabled={!mine} onClick={add}>
         Add a {kind === "cloth" ? "piece of cloth" : "length"}
       </button>
+      {inRoom ? null : <DeviceStockList kind={kind} />}
       {promises === undefined ? null : <ShopStock kind={kind} promises={promises} />}
     </div>
   );
