@@ -118,3 +118,22 @@ test("a file that another app shares is opened", async () => {
   expect(errors).toEqual([]);
   await page.context().close();
 });
+
+test("a file with which the installed planner is started is opened", async () => {
+  const { page, errors } = await harness.open({ locale: "en-US", viewport: DESK });
+  const job = newJob({ id: "from-folder", name: "Opened from its folder", system: "metric" });
+  // The device hands the file over; here the page does it in its place.
+  await page.addInitScript((text) => {
+    const file = new File([text], "folder.json", { type: "application/json" });
+    const launchQueue = {
+      setConsumer: (consume: (launch: object) => void) => consume({ files: [{ getFile: async () => file }] }),
+    };
+    Object.defineProperty(window, "launchQueue", { value: launchQueue });
+  }, JSON.stringify(job));
+  await page.goto(harness.url);
+  await page
+    .getByRole("heading", { level: 1, name: "Opened from its folder" })
+    .waitFor({ state: "attached" });
+  expect(errors).toEqual([]);
+  await page.context().close();
+});

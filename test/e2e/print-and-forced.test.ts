@@ -44,7 +44,7 @@ test("the browser prints the plan of a shade and of its job, and no buttons", as
   const shade = await printed(page);
   expect(shade).toContain("Parlour, Street window, left");
   expect(shade).toMatch(/finished 35/);
-  expect(shade).not.toMatch(/Add a bed|Undo|outside|To size|Raise it by/);
+  expect(shade).not.toMatch(/Add a bed|Undo|outside|Finished size given|Raise it by/);
   await page.emulateMedia({ media: "print" });
   expect(await pressable(page)).toEqual([]);
   expect(await page.locator(".sheet-svg").isVisible()).toBe(true);

@@ -27,7 +27,8 @@ test("what to print is ticked set by set or chosen by its reader, and the pages 
 
   const usual = await pages();
   expect(usual).toBeGreaterThan(12);
-  await panel.getByRole("button", { name: "The client", exact: true }).click();
+  const reader = page.getByRole("combobox", { name: "For", exact: true });
+  await reader.selectOption({ label: "The client" });
   expect(await pages()).toBe(2);
   const client = await made();
   expect(client.pages).toBe(2);
@@ -39,7 +40,10 @@ test("what to print is ticked set by set or chosen by its reader, and the pages 
   const counted = await pages();
   expect((await made()).pages).toBe(counted);
 
-  await panel.getByRole("button", { name: "The usual" }).click();
+  expect(await reader.evaluate((one) => (one as HTMLSelectElement).selectedOptions[0]?.label)).toBe(
+    "What I ticked",
+  );
+  await reader.selectOption({ label: "The usual" });
   expect(await pages()).toBe(usual);
   expect(errors).toEqual([]);
   await page.context().close();

@@ -102,3 +102,15 @@ test("sections come up from below, say what waits, and lead there", async () => 
   await page.locator('[data-pointer="/rooms/1/windows/0/opening/footholds"] :focus').waitFor();
   await page.context().close();
 });
+
+test("made smaller, a drawing that the strip of a phone is too low for gives way to the front", async () => {
+  const { page } = await firstVisit(harness, FINGER);
+  await openShade(page, harness.url);
+  const back = page.getByRole("tab", { name: "Back" });
+  await back.click();
+  expect(await back.getAttribute("aria-selected")).toBe("true");
+  await page.getByRole("button", { name: "smaller" }).click();
+  await page.locator("#tab-front[aria-selected=true]").waitFor();
+  expect(await page.getByRole("button", { name: "larger" }).isVisible()).toBe(true);
+  await page.context().close();
+});

@@ -9,13 +9,13 @@ export function clothGapWords({ answer, problem }: ClothCutting, units: UnitChoi
   if (!("bolts" in answer)) return `No plan: ${answer.reason}.`;
   if (answer.status === "optimal") return "No plan takes less cloth: that is proved.";
   const saving = clothLengthText(answer.cost - answer.bound.cost, units);
-  return `At the most ${saving} (${percentText(answer.cost, answer.bound.cost)}) could still be saved; nobody knows yet whether any can.`;
+  return `Up to ${saving} (${percentText(answer.cost, answer.bound.cost)}) might still be saved.`;
 }
 
 export function lengthsGapWords({ answer }: LengthsCutting): string {
   if (answer.kind === "infeasible") return "Longer than any that is sold.";
   if (answer.kind === "optimal") return "No plan takes less: that is proved.";
-  return `At the most ${percentText(answer.plan.cost, answer.bound.cost)} could still be saved.`;
+  return `Up to ${percentText(answer.plan.cost, answer.bound.cost)} might still be saved.`;
 }
 
 function percentText(cost: number, bound: number): string {

@@ -66,7 +66,7 @@ const FIELDS = Object.keys(CUTTING_FIELDS) as (keyof Cutting)[];
 function standing(name: keyof Cutting, isOwn: boolean) {
   if (name === "tableMm") return { unset: "any length" };
   const { value, cite } = DEFAULT_CUTTING[name];
-  return { fallback: value, origin: isOwn ? "yours" : `default: ${citeText(cite)}` };
+  return { fallback: value, origin: isOwn ? "set by you" : `default: ${citeText(cite)}` };
 }
 
 function HowItIsCut() {
@@ -109,10 +109,10 @@ function SearchState() {
   }
   const words =
     state === "failed"
-      ? "The search came to grief; the last plan is shown."
+      ? "The search failed; the last plan is shown."
       : ended === "done"
-        ? "No plan takes less: the search is through."
-        : `${ended === "stopped" ? "Stopped" : "Through"} after ${tries.toLocaleString("en")} plans; the best is shown.`;
+        ? "Search finished: no plan takes less."
+        : `${ended === "stopped" ? "Stopped" : "Search finished"} after ${tries.toLocaleString("en")} plans; the best is shown.`;
   return (
     <p className="cutting-state screen-only" data-testid="cutting-state" data-state="ended">
       <span role="status">{words}</span>{" "}

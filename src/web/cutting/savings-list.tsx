@@ -5,7 +5,7 @@ import { findSavings, useCuttingStore } from "./cutting-store.ts";
 
 const WORDS = {
   looking: "Each way is planned and cut anew.",
-  failed: "The search came to grief; not every way was tried.",
+  failed: "The search failed; not every way was tried.",
 };
 
 /** What would save cloth: every change was planned and cut anew before it is reported. */

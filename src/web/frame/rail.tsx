@@ -36,13 +36,15 @@ interface RailProps {
   groups: readonly RailGroup[];
   /** What to do next, at one press; undefined where nothing waits. */
   next: NextThing | undefined;
+  /** What else is done from anywhere: beside a wide page, and in the list of a small one. */
+  children?: ReactNode;
 }
 
 /**
  * The sections of job and window and what waits in each: at the edge of a wide page, like the index of a pattern
  * book; on a small one a list that comes up from below, under the thumb.
  */
-export function Rail({ groups, next }: RailProps) {
+export function Rail({ groups, next, children }: RailProps) {
   const [up, setUp] = useState(false);
   const opener = useRef<HTMLButtonElement>(null);
   const list = useRef<HTMLElement>(null);
@@ -68,6 +70,7 @@ export function Rail({ groups, next }: RailProps) {
         </button>
         {next === undefined ? <p className="rail-done">Nothing waits here.</p> : <Next next={next} />}
       </div>
+      {children === undefined ? null : <div className="rail-else">{children}</div>}
       <nav
         ref={list}
         id="rail-list"

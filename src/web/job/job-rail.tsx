@@ -13,6 +13,7 @@ import type { Waiting } from "../sections/what-is-open.ts";
 import { useJob } from "../state/fields.ts";
 import type { JobSummary } from "../state/job-summary.ts";
 import { usePlanner } from "../state/store.ts";
+import { WorkbookNow } from "../workbook/workbook-now.tsx";
 
 /** Windows that the rail names; a contract has its list under Rooms and windows. */
 const MOST_WINDOWS = 24;
@@ -63,7 +64,11 @@ export function JobRail({ summary }: { summary: JobSummary | undefined }) {
         : hasTrouble
           ? { words: "what was found", onPress: () => goToSection("findings") }
           : { words: SECTIONS.print.title, onPress: () => goToSection("print") };
-  return <Rail groups={groups} next={next} />;
+  return (
+    <Rail groups={groups} next={next}>
+      <WorkbookNow />
+    </Rail>
+  );
 }
 
 /** Asked once for the job, not at each window. */

@@ -75,7 +75,7 @@ export function PartList(props: PartListProps) {
       </p>
       {standIns.length > 0 ? (
         <p className="quiet small">
-          Stand-ins, invented for demonstration, until you enter your own:{" "}
+          Examples, invented for demonstration, until you enter your own:{" "}
           {listed(standIns.map(({ name }) => name))}.
         </p>
       ) : null}

@@ -24,7 +24,7 @@ export function RatesChapter() {
       sentence={
         <>
           An hour of work at {moneyText(resolved.labourPerHour, resolved.currency)}
-          {rates.labourPerHour === undefined ? ", a stand-in until you set your own" : ""}.
+          {rates.labourPerHour === undefined ? ", an example until you set your own" : ""}.
         </>
       }
     >
@@ -35,7 +35,9 @@ export function RatesChapter() {
             pointer={`/rates/${name}`}
             spec={RATE_FIELDS[name]}
             fallback={DEFAULT_RATES[name].value}
-            origin={rates[name] === undefined ? `default: ${citeText(DEFAULT_RATES[name].cite)}` : "yours"}
+            origin={
+              rates[name] === undefined ? `default: ${citeText(DEFAULT_RATES[name].cite)}` : "set by you"
+            }
           />
         ))}
       </div>

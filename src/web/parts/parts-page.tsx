@@ -82,7 +82,7 @@ function KindOnBench({ kind }: { kind: PartKind }) {
         <button
           type="button"
           className="button button-small"
-          onClick={() => layOut(kind, newId(one), screenSpelling()(`My ${one}`))}
+          onClick={() => layOut(kind, newId(one), freshName(one, list))}
         >
           Lay out a {one}
         </button>
@@ -91,20 +91,29 @@ function KindOnBench({ kind }: { kind: PartKind }) {
   );
 }
 
+/** A name that no other part of the kind has, so that they are told apart before they are named. */
+function freshName(one: string, list: readonly PartEntry[]): string {
+  const name = screenSpelling()(`My ${one}`);
+  const taken = new Set(list.map((part) => part.name));
+  if (!taken.has(name)) return name;
+  const number = list.findIndex((_, at) => !taken.has(`${name} ${at + 2}`)) + 2;
+  return `${name} ${number}`;
+}
+
 function PartOnBench({ kind, part }: { kind: PartKind; part: PartEntry }) {
   const units = useBenchUnits();
   const fields: Readonly<Record<string, FieldSpec>> = BENCH_KINDS[kind].fields;
   const unknown = notYetKnown(kind, part).map((name) => fields[name]?.label.toLowerCase() ?? name);
   return (
     <article className="part-card" aria-label={part.name}>
-      <h3>
+      <h2>
         {part.name}
         <span className="part-card-tools">
           <button type="button" className="button-plain small" onClick={() => takeAway(kind, part.id)}>
-            Take away<span className="hidden-words"> {part.name}</span>
+            Delete<span className="hidden-words"> {part.name}</span>
           </button>
         </span>
-      </h3>
+      </h2>
       {unknown.length === 0 ? null : (
         <p className="small" role="note">
           Not planned with yet. Not known: {listed(unknown)}.

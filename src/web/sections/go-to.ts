@@ -1,11 +1,11 @@
-import { look, openSection } from "../state/store.ts";
+import { backToStrip } from "../sheets/strip.ts";
+import { openSection } from "../state/store.ts";
 import type { SectionId } from "./sections.ts";
 
 /** Opens a section of the page at hand and brings the focus to a field in it, or to its title. */
 export function goToSection(id: SectionId, pointer?: string): void {
   openSection(id, true);
-  // A drawing that has a phone's whole screen gives way to what one goes to.
-  look({ large: false });
+  backToStrip();
   // The section has its fields once it has been drawn open.
   requestAnimationFrame(() => {
     const section = document.getElementById(id);

@@ -7,6 +7,7 @@ import { TopBar } from "../frame/top-bar.tsx";
 import { Field } from "../inputs/field.tsx";
 import { text } from "../inputs/spec.ts";
 import { DrawingStage } from "../sheets/stage.tsx";
+import { backToStrip } from "../sheets/strip.ts";
 import { useJob } from "../state/fields.ts";
 import { shadePlanOf, windowIndexOf, windowOf } from "../state/planning.ts";
 import { look, pick, usePlanner } from "../state/store.ts";
@@ -118,7 +119,7 @@ const StageRoom = memo(function StageRoom() {
         type="button"
         className="button-plain small stage-larger screen-only"
         aria-pressed={large}
-        onClick={() => look({ large: !large })}
+        onClick={() => (large ? backToStrip() : look({ large: true }))}
       >
         {large ? "smaller" : "larger"}
       </button>

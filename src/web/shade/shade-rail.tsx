@@ -13,6 +13,7 @@ import {
 import { waitingIn } from "../sections/what-is-open.ts";
 import { useJob } from "../state/fields.ts";
 import { look, usePlanner } from "../state/store.ts";
+import { WorkbookNow } from "../workbook/workbook-now.tsx";
 import { useShade } from "./shade-context.tsx";
 
 const openHere = (id: string) => goToSection(id as SectionId);
@@ -58,5 +59,9 @@ export function ShadeRail() {
       : troubled !== undefined
         ? { words: `what to fix in ${SECTIONS[troubled].title}`, onPress: () => goToSection(troubled) }
         : { words: SECTIONS.make.title, onPress: () => goToSection("make") };
-  return <Rail groups={groups} next={next} />;
+  return (
+    <Rail groups={groups} next={next}>
+      <WorkbookNow shade={{ id: window.id, name: window.name }} />
+    </Rail>
+  );
 }

@@ -1,7 +1,8 @@
 import { type KeyboardEvent, useRef } from "react";
 import type { SheetKind } from "../../shade-plan/index.ts";
 import { useShade } from "../shade/shade-context.tsx";
-import { look, usePlanner } from "../state/store.ts";
+import { usePlanner } from "../state/store.ts";
+import { showSheet } from "./strip.ts";
 
 /** Sheets that stand on the screen; marking strips are for paper. */
 const TABS = {
@@ -17,13 +18,6 @@ const TABS = {
 } as const satisfies Partial<Record<SheetKind, string>>;
 
 const TAKE_UP = { lock: "Lock", cleat: "Cleat", tube: "Drive" } as const;
-
-/** What a strip of a phone shows well enough; any other takes the screen there, until one presses “smaller”. */
-const STRIP_SHEETS: ReadonlySet<SheetKind> = new Set(["front", "picture"]);
-
-function show(sheet: SheetKind): void {
-  look({ sheet, large: !STRIP_SHEETS.has(sheet) });
-}
 
 const KINDS = Object.keys(TABS) as (keyof typeof TABS)[];
 
@@ -44,7 +38,7 @@ export function SheetTabs() {
     if (next === undefined) return;
     event.preventDefault();
     const index = (next + kinds.length) % kinds.length;
-    show(kinds[index] ?? "front");
+    showSheet(kinds[index] ?? "front");
     row.current?.querySelectorAll<HTMLElement>("[role=tab]")[index]?.focus();
   };
   return (
@@ -65,7 +59,7 @@ export function SheetTabs() {
           aria-selected={sheet === kind}
           aria-controls="drawing"
           tabIndex={sheet === kind ? 0 : -1}
-          onClick={() => show(kind)}
+          onClick={() => showSheet(kind)}
         >
           {kind === "lock" ? TAKE_UP[takeUp] : TABS[kind]}
         </button>

@@ -14,7 +14,7 @@ const SYSTEMS: Record<UnitSystem, string> = { imperial: "inches", metric: "milli
 const MOUNT_NAMES: Record<Mount, string> = {
   inside: "inside",
   outside: "outside",
-  "to-size": "to size",
+  "to-size": "finished size",
 };
 /** A window to look at while nothing is typed. */
 const EXAMPLE: Record<UnitSystem, { width: string; length: string }> = {

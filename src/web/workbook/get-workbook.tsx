@@ -2,6 +2,7 @@ import { useState } from "react";
 import { Segments } from "../inputs/segments.tsx";
 import { useJob } from "../state/fields.ts";
 import { type PaperChoice, prefer, usePreferences } from "../state/preferences.ts";
+import { PrintFor } from "./print-for.tsx";
 import { PrintPanel } from "./print-panel.tsx";
 import { makeAndDownload, stopMaking, useMaking } from "./workbook-maker.ts";
 import "./get-workbook.css";
@@ -24,6 +25,7 @@ export function GetWorkbook({ shade }: { shade?: { id: string; name: string } })
           value={paper}
           onChange={(chosen) => prefer({ paper: chosen })}
         />
+        <PrintFor />
         {making.state === "making" ? (
           <button type="button" className="button" onClick={stopMaking}>
             Stop

@@ -1,20 +1,8 @@
 import { counted } from "../../words/index.ts";
-import { PRINT_SETS, SET_PRESETS, SET_WORDS, type SetPreset } from "../../workbook/print-sets/index.ts";
+import { PRINT_SETS, SET_WORDS } from "../../workbook/print-sets/index.ts";
 import { prefer, usePreferences } from "../state/preferences.ts";
 import { useLettersLacking, usePageCounts } from "./page-counts.ts";
 import type { PageCounts } from "./planning-worker.ts";
-
-const PRESET_NAMES: Record<SetPreset, string> = {
-  usual: "The usual",
-  contract: "A contract",
-  helper: "A helper",
-  cutter: "A cutter",
-  client: "The client",
-  papers: "Papers for the client",
-  handover: "With the shade",
-  lesson: "A class",
-  everything: "Everything",
-};
 
 /** Pages of the sets that are ticked, with those that are said once for the job where it is made from them. */
 function pagesOf(counts: PageCounts, sets: readonly (typeof PRINT_SETS)[number][]): number {
@@ -24,7 +12,7 @@ function pagesOf(counts: PageCounts, sets: readonly (typeof PRINT_SETS)[number][
 
 const WAITING = { counting: "counting pages", never: "counted while they are set" } as const;
 
-/** What is printed, ticked set by set or chosen by its reader, and how many pages that is. */
+/** What is printed, ticked set by set, and how many pages that is. */
 export function PrintPanel({ shadeId }: { shadeId?: string }) {
   const sets = usePreferences((preferences) => preferences.sets);
   const known = usePageCounts(shadeId);
@@ -37,18 +25,6 @@ export function PrintPanel({ shadeId }: { shadeId?: string }) {
   return (
     <fieldset className="print-panel">
       <legend className="hidden-words">What to print</legend>
-      <p className="print-presets">
-        {(Object.keys(PRESET_NAMES) as SetPreset[]).map((name) => (
-          <button
-            key={name}
-            type="button"
-            className="button button-small"
-            onClick={() => prefer({ sets: SET_PRESETS[name] })}
-          >
-            {PRESET_NAMES[name]}
-          </button>
-        ))}
-      </p>
       <ul className="print-sets">
         {PRINT_SETS.map((set) => (
           <li key={set}>

@@ -19,6 +19,7 @@ export function OfferedPage({ token }: { token: string }) {
   if (offered === undefined) {
     return (
       <Page className="page page-narrow" title="Quote" busy={trouble === undefined}>
+        {trouble === undefined ? null : <h1>This quote cannot be shown</h1>}
         <Trouble words={trouble} />
       </Page>
     );

@@ -25,6 +25,7 @@ export function JoinPage({ token }: { token: string }) {
         title="Invitation"
         busy={look === undefined && trouble === undefined}
       >
+        {look === undefined && trouble !== undefined ? <h1>This invitation cannot be used</h1> : null}
         {look === undefined ? <Trouble words={trouble} /> : <Join token={token} look={look} />}
       </Page>
     </>

@@ -1,11 +1,6 @@
-import {
-  RULE_OUTCOME_NAMES,
-  RULE_OUTCOMES,
-  type RuleOutcome,
-  type SafetyReview,
-} from "../../../shade-plan/index.ts";
+import { RULE_OUTCOMES, type RuleOutcome, type SafetyReview } from "../../../shade-plan/index.ts";
 import { counted } from "../../../words/index.ts";
-import { RuleList, ruleSourceLine } from "./rule-list.tsx";
+import { OUTCOME_WORDS, RuleList, ruleSourceLine } from "./rule-list.tsx";
 
 /** Folded away until asked for: these do not speak against the shade. */
 const FOLDED: ReadonlySet<RuleOutcome> = new Set(["not-shown-to-fail", "does-not-apply"]);
@@ -27,11 +22,16 @@ export function Review({ review }: { review: SafetyReview }) {
 function Outcome({ outcome, review }: { outcome: RuleOutcome; review: SafetyReview }) {
   const results = review.results.filter((result) => result.outcome === outcome);
   if (results.length === 0) return null;
-  const title = `${counted(results.length, "rule")}: ${RULE_OUTCOME_NAMES[outcome]}`;
+  const title = `${counted(results.length, "rule")}: ${OUTCOME_WORDS[outcome]}`;
   if (FOLDED.has(outcome)) {
     return (
       <details className="more-settings">
         <summary>{title}</summary>
+        {outcome === "not-shown-to-fail" ? (
+          <p className="quiet small">
+            By the figures of this plan these are not shown to fail. That proves nothing of the shade as made.
+          </p>
+        ) : null}
         <RuleList results={results} />
       </details>
     );

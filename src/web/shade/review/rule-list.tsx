@@ -16,6 +16,12 @@ import "./rule-list.css";
 /** What does not speak against the shade has no mark: nothing here looks like a pass. */
 const MARKS: Partial<Record<RuleOutcome, Severity>> = { failed: "stop", "not-proven": "unproven" };
 
+/** The outcome in the words of a screen; on paper the exact term stands. */
+export const OUTCOME_WORDS: Record<RuleOutcome, string> = {
+  ...RULE_OUTCOME_NAMES,
+  "not-shown-to-fail": "no failure found",
+};
+
 /** Rules of one outcome and what this shade comes to in its worst state. */
 export function RuleList({ results }: { results: readonly RuleResult[] }) {
   return (
@@ -34,7 +40,7 @@ function Rule({ result }: { result: RuleResult }) {
       <p>
         <b className="rule-outcome">
           {mark ? <SeverityIcon severity={mark} /> : null}
-          {RULE_OUTCOME_NAMES[result.outcome]}
+          {OUTCOME_WORDS[result.outcome]}
         </b>{" "}
         {result.words}
       </p>

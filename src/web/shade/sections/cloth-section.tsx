@@ -1,15 +1,21 @@
 import { Link } from "wouter";
+import { setPatch } from "../../../figures/index.ts";
+import { PART_SCHEMAS } from "../../../job/index.ts";
 import { LAYER_NAMES, LAYERS, type Layer } from "../../../shade-plan/index.ts";
 import { STYLE_MODULES } from "../../../styles/index.ts";
 import { arealMassText, clothLengthText, lengthText } from "../../../units/index.ts";
 import { counted } from "../../../words/index.ts";
 import { Fig, LengthFig } from "../../figures/fig.tsx";
 import { FieldGroup } from "../../findings/field-findings.tsx";
+import { More } from "../../frame/more.tsx";
 import { Field } from "../../inputs/field.tsx";
 import { part } from "../../inputs/spec.ts";
-import { useJob, useUnits } from "../../state/fields.ts";
+import { ClothFields } from "../../job/cloth-fields.tsx";
+import { newId } from "../../persistence/new-id.ts";
+import { screenSpelling } from "../../spelt/screen-english.ts";
+import { useCanEdit, useField, useJob, useUnits } from "../../state/fields.ts";
 import { useParts } from "../../state/parts.ts";
-import { look } from "../../state/store.ts";
+import { edit, look, openSection, usePlanner } from "../../state/store.ts";
 import { MotifNudge } from "../motif-nudge.tsx";
 import { Section } from "../section.tsx";
 import { MoreSettings, Settings } from "../setting-group.tsx";
@@ -53,9 +59,11 @@ export function ClothSection() {
         <Field pointer={`${pointer}/shade/bottomBand`} spec={BOTTOM_BAND} fallback={null} />
         {ribsHere ? <Settings group="ribs" names={["kind"]} /> : null}
       </FieldGroup>
-      <p>
+      <OwnFace />
+      <p className="page-actions">
+        <AddFace />
         <Link href={`/job/${job.id}`} onClick={() => look({ jump: "cloths" })}>
-          Cloths: add your own, or change widths, repeats and prices
+          All cloths of the job
         </Link>
       </p>
       <CutSizes />
@@ -66,6 +74,41 @@ export function ClothSection() {
       {hasRepeat ? <MoreSettings group="pattern" /> : null}
       <MoreSettings group="banding" />
     </Section>
+  );
+}
+
+/** The face where it is the maker’s own, to be measured here. */
+function OwnFace() {
+  const { pointer } = useShade();
+  const { cloths } = useJob();
+  const face = useField(`${pointer}/shade/face`);
+  const at = cloths.findIndex(({ id }) => id === face);
+  const own = cloths[at];
+  if (own === undefined) return null;
+  return (
+    <More id={`part-${own.id}`} title={`${own.name}: width, weight, pattern, photo`}>
+      <ClothFields pointer={`/cloths/${at}`} />
+    </More>
+  );
+}
+
+/** A new cloth, empty yet, taken for the face at once. */
+function AddFace() {
+  const { pointer } = useShade();
+  const mine = useCanEdit();
+  const add = () => {
+    const { job } = usePlanner.getState();
+    if (!job) return;
+    const cloth = PART_SCHEMAS.cloths.parse({ id: newId("cloth"), name: screenSpelling()("My cloth") });
+    const cloths = setPatch(job, "/cloths", [...job.cloths, cloth]);
+    const face = setPatch(job, `${pointer}/shade/face`, cloth.id);
+    edit({ label: `Add ${cloth.name}`, patch: [...cloths, ...face] });
+    openSection(`part-${cloth.id}`, true);
+  };
+  return (
+    <button type="button" className="button button-small" disabled={!mine} onClick={add}>
+      Add a cloth of your own
+    </button>
   );
 }
 

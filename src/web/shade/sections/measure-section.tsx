@@ -23,7 +23,7 @@ const SQUARE_ENOUGH_MM = 6.35;
 const MOUNT_NAMES: Record<Mount, string> = {
   inside: "Inside",
   outside: "Outside",
-  "to-size": "To size",
+  "to-size": "Finished size given",
 };
 
 export function MeasureSection() {

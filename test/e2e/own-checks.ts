@@ -1,0 +1,116 @@
+import type { Page } from "playwright-core";
+
+/**
+ * Controls that are lower than they may be: 44 px under a finger, 24 px under a mouse (WCAG 2.2, 2.5.5 and 2.5.8). What
+ * stands within a sentence is excepted there, and so is what is folded away.
+ */
+export function smallTargets(page: Page, leastPx: number): Promise<string[]> {
+  return page.evaluate((least) => {
+    const all = document.querySelectorAll<HTMLElement>(
+      ":is(main, header, footer, .rail, .class-view) :is(button, a, select, summary, input:not([type=radio], [type=checkbox], [type=file]))",
+    );
+    return [...all]
+      .filter((one) => one.checkVisibility({ visibilityProperty: true }))
+      .filter(
+        (one) =>
+          !one.closest(
+            "p, li > span, .chapter-sentence, .hidden-words, .raise, svg, .caption-words, .sheet-caption",
+          ),
+      )
+      .filter((one) => {
+        const { width, height } = one.getBoundingClientRect();
+        return width > 1 && height > 1 && height < least - 0.5;
+      })
+      .map(
+        (one) =>
+          `${one.tagName} ${one.className} “${one.textContent?.slice(0, 30)}” ${one.getBoundingClientRect().height.toFixed(0)} px`,
+      );
+  }, leastPx);
+}
+
+/** Stops of the tab key on which nothing shows where the focus is, or which stand under something else. */
+export async function hiddenFocus(page: Page, stops: number): Promise<string[]> {
+  await page.evaluate(() => {
+    (document.activeElement as HTMLElement | null)?.blur();
+    scrollTo(0, 0);
+  });
+  const found: string[] = [];
+  for (let n = 0; n < stops; n++) {
+    await page.keyboard.press("Tab");
+    const fault = await page.evaluate(() => {
+      const one = document.activeElement;
+      if (!(one instanceof Element) || one === document.body) return "";
+      const name = `${one.tagName} ${one.getAttribute("class")} “${(one.textContent ?? "").slice(0, 30)}”`;
+      // What is shown may be the frame of a field, the box of a choice or the mark of a slider around it.
+      const shows = [one, ...around(one)].some((at) => {
+        const { outlineStyle, outlineWidth, stroke, strokeWidth, boxShadow } = getComputedStyle(at);
+        const isOutlined = outlineStyle !== "none" && Number.parseFloat(outlineWidth) >= 1;
+        const isStroked = at instanceof SVGElement && stroke !== "none" && Number.parseFloat(strokeWidth) > 0;
+        return isOutlined || isStroked || boxShadow !== "none";
+      });
+      if (!shows) return `nothing shows the focus: ${name}`;
+      const box = (one.closest(".raise, .segment") ?? one).getBoundingClientRect();
+      const x = Math.min(Math.max(box.x + box.width / 2, 0), innerWidth - 1);
+      const y = box.y + box.height / 2;
+      if (box.width < 2 || box.height < 2) return "";
+      if (y < 0 || y > innerHeight) return `the focus is off the screen: ${name}`;
+      const top = document.elementFromPoint(x, y);
+      const isCovered =
+        top !== null &&
+        !one.contains(top) &&
+        !top.contains(one) &&
+        top.closest("label, .raise, .segment, svg, .field") === null;
+      return isCovered ? `the focus is under ${top.tagName} ${top.getAttribute("class")}: ${name}` : "";
+
+      function around(at: Element): Element[] {
+        const frame = at.closest(".segment, .field, .raise, label, li");
+        const inside = frame === null ? [] : [...frame.querySelectorAll("*")];
+        return [...(frame === null ? [] : [frame]), ...inside];
+      }
+    });
+    if (fault !== "") found.push(fault);
+  }
+  return [...new Set(found)];
+}
+
+/** Neighbours that are read in another order than they stand: the later one above, or to the left on the same line. */
+export function outOfOrder(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const found: string[] = [];
+    for (const parent of document.querySelectorAll("main, main *:not(svg, svg *)")) {
+      // Columns of a page are read one after the other.
+      if (getComputedStyle(parent).columnCount !== "auto" || getComputedStyle(parent).columnWidth !== "auto")
+        continue;
+      const children = [...parent.children].filter((one) => {
+        const { position, float, display } = getComputedStyle(one);
+        // Words in a line go on at the left of the next.
+        if (display.startsWith("inline")) return false;
+        const { width, height } = one.getBoundingClientRect();
+        return (
+          /static|relative/.test(position) &&
+          float === "none" &&
+          width > 1 &&
+          height > 1 &&
+          one.checkVisibility()
+        );
+      });
+      for (const [at, child] of children.entries()) {
+        const next = children[at + 1];
+        if (next === undefined) continue;
+        const [a, b] = [child.getBoundingClientRect(), next.getBoundingClientRect()];
+        const isAbove = b.bottom <= a.top + 1;
+        const isLeft = b.right <= a.left + 1 && b.top < a.bottom - 1 && a.top < b.bottom - 1;
+        if (isAbove || isLeft)
+          found.push(
+            `${parent.className}: ${child.tagName}.${child.className} is read before ${next.className}`,
+          );
+      }
+    }
+    return [...new Set(found)];
+  });
+}
+
+/** Whether what changes can be said: a region that stands there before anything has changed. */
+export function liveRegions(page: Page): Promise<number> {
+  return page.locator("[role=status], [role=alert], [aria-live]:not([aria-live=off])").count();
+}
