@@ -58,3 +58,5 @@ export const stockSchema = z
 
 export type Flaw = z.output<typeof flawSchema>;
 export type Stock = z.output<typeof stockSchema>;
+/** A bolt or remnant, or a length of cord, board, rod or rib. */
+export type StockPiece = NonNullable<Stock["cloth"]>[number] | NonNullable<Stock["lengths"]>[number];

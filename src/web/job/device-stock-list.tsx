@@ -1,6 +1,6 @@
 import { useEffect } from "react";
 import { setPatch } from "../../figures/index.ts";
-import { type Job, partsOf, withPartsFrom } from "../../job/index.ts";
+import { type Job, partsOf, type StockPiece, withPartsFrom } from "../../job/index.ts";
 import { lengthText } from "../../units/index.ts";
 import {
   followStock,
@@ -9,7 +9,6 @@ import {
   partsOfId,
   piecesOf,
   type StockKind,
-  type StockPiece,
   takeOutOfShop,
   useDeviceStock,
 } from "../state/device-stock.ts";

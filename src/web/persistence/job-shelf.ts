@@ -1,6 +1,6 @@
 import type { Job } from "../../job/index.ts";
 import type { Replica } from "../../workroom/merge/index.ts";
-import { SHOP_ID } from "../../workroom/protocol/shop-id.ts";
+import { SHOP_ID } from "../../workroom/shop-id/index.ts";
 import { EMPTY_HISTORY, type History } from "../state/history.ts";
 import { type BinnedJob, type Card, type StoredJob, shelfDatabase } from "./database.ts";
 import { newId } from "./new-id.ts";

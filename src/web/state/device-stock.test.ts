@@ -22,7 +22,7 @@ function jobWith(id: string, cloth: object[]) {
 }
 
 test("a piece goes to one job alone, lies free when that lets it go, and is as long as the job left it", async () => {
-  const { followStock, layInShop, seenBy, useDeviceStock } = await import("./device-stock.ts");
+  const { followStock, layInShop, shopAfter, useDeviceStock } = await import("./device-stock.ts");
   const one = jobWith("one", [PIECE]);
   layInShop(one, "cloth", PIECE);
   expect(useDeviceStock.getState()).toMatchObject({
@@ -32,7 +32,7 @@ test("a piece goes to one job alone, lies free when that lets it go, and is as l
   });
   // Another job that has a piece of this id does not take it away.
   const two = jobWith("two", [PIECE]);
-  expect(seenBy(two, useDeviceStock.getState())).toBe(useDeviceStock.getState());
+  expect(shopAfter(two, useDeviceStock.getState())).toBe(useDeviceStock.getState());
   followStock(jobWith("one", [{ ...PIECE, lengthMm: 400 }]));
   followStock(jobWith("one", []));
   expect(useDeviceStock.getState()).toMatchObject({ stock: { cloth: [{ lengthMm: 400 }] }, takenBy: {} });

@@ -6,11 +6,11 @@ import {
   ownPartsOf,
   PART_KINDS,
   type Stock,
+  type StockPiece,
   withPartsFrom,
 } from "../../job/index.ts";
 
 export type StockKind = keyof Stock;
-export type StockPiece = NonNullable<Stock[StockKind]>[number];
 
 /** Stock that lies in the shop of this device, for whichever job takes it; each piece goes to one job alone. */
 export interface DeviceStock extends Pick<Job, "cloths" | "hardware" | "stock"> {
@@ -72,7 +72,7 @@ export function partsOfId(of: Pick<Job, "cloths" | "hardware">, id: string): Own
  * The shop’s stock after a look at a job: what the job has is taken by it and as long as it is there; what the job had
  * and has no more lies free again, whoever undid or took it back.
  */
-export function seenBy(job: Pick<Job, "id" | "name" | "stock">, shop: DeviceStock): DeviceStock {
+export function shopAfter(job: Pick<Job, "id" | "name" | "stock">, shop: DeviceStock): DeviceStock {
   const own = new Map(
     (["cloth", "lengths"] as const).flatMap((kind) =>
       piecesOf(job.stock, kind).map((piece) => [piece.id, piece] as const),
@@ -101,7 +101,7 @@ export function seenBy(job: Pick<Job, "id" | "name" | "stock">, shop: DeviceStoc
 
 /** Looks at the open job; to be called when its stock has changed. */
 export function followStock(job: Job): void {
-  keep(seenBy(job, useDeviceStock.getState()));
+  keep(shopAfter(job, useDeviceStock.getState()));
 }
 
 /** Lays a piece of a job into the shop, with the part that it is of; the job goes on having it. */
@@ -115,7 +115,7 @@ export function layInShop(job: Job, kind: StockKind, piece: StockPiece): void {
   const { cloths, hardware } = withPartsFrom(withPartsFrom(bare, others), partsOfId(job, partId));
   const list = [...piecesOf(shop.stock, kind).filter(({ id }) => id !== piece.id), piece];
   keep(
-    seenBy(job, {
+    shopAfter(job, {
       ...shop,
       cloths,
       hardware,

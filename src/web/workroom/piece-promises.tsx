@@ -1,3 +1,4 @@
+import type { StockPiece } from "../../job/index.ts";
 import { clothLengthText } from "../../units/index.ts";
 import { goesByLength, SHOP_ID } from "../../workroom/protocol/index.ts";
 import { useCanEdit, useJob, useUnits } from "../state/fields.ts";
@@ -6,7 +7,6 @@ import { useRoom } from "./room-state.ts";
 import {
   type PiecePromise,
   promisesOf,
-  type StockPiece,
   type StockPromises,
   stockPieces,
   takenByPlanMm,

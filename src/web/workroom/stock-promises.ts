@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "react";
-import type { Job, Stock } from "../../job/index.ts";
+import type { Job, Stock, StockPiece } from "../../job/index.ts";
 import type { CuttingPlan } from "../../plan/index.ts";
 import { goesByLength, may, type Reservation, SHOP_ID } from "../../workroom/protocol/index.ts";
 import { useCuttingStore } from "../cutting/cutting-store.ts";
@@ -13,8 +13,6 @@ export interface StockPromises {
   /** Why the promises of this job could not be told to the workroom. */
   trouble: string | undefined;
 }
-
-export type StockPiece = NonNullable<Stock["cloth"]>[number] | NonNullable<Stock["lengths"]>[number];
 
 /** So much of a piece is promised to a job, mm. */
 export interface PiecePromise {

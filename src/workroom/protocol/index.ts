@@ -1,3 +1,4 @@
+export * from "../shop-id/index.ts";
 export * from "./client-link.ts";
 export type { Json } from "./fields.ts";
 export * from "./jobs.ts";
@@ -8,7 +9,6 @@ export * from "./operation.ts";
 export * from "./papers.ts";
 export * from "./people.ts";
 export * from "./routes.ts";
-export * from "./shop-id.ts";
 export * from "./stock.ts";
 export * from "./version.ts";
 export * from "./work.ts";

@@ -1,6 +1,6 @@
+import { SHOP_ID } from "../shop-id/index.ts";
 import type { PathStep } from "./operation.ts";
 import type { PersonRole } from "./people.ts";
-import { SHOP_ID } from "./shop-id.ts";
 
 /** What a role can be allowed to do. */
 export type Deed =
