@@ -1,5 +1,5 @@
 import { ensureWeb } from "../scripts/build-web.mjs";
-import { startBrowser } from "../test/e2e/browser.ts";
+import { type Harness, startBrowser } from "../test/e2e/browser.ts";
 import { cut400x10 } from "./cut-400x10.ts";
 import { cutC1C7 } from "./cut-c1-c7.ts";
 import { cutContract } from "./cut-contract.ts";
@@ -31,45 +31,72 @@ import { roomFigures } from "./room.ts";
 import { workbook400 } from "./workbook-400.ts";
 import { workbookOne } from "./workbook-one.ts";
 
-async function measureAll(): Promise<Figure[]> {
-  const long = process.argv.includes("--long");
-  const figures = [
-    planOne(),
-    planRead(),
-    plan2000(),
-    planGrowth(),
-    planEdit(),
-    planEdit2000(),
-    planMemory(),
-    cutLengths(),
-    cutFirst(),
-    cutGrowth(),
-    ...cut400x10(),
-    cutContract(),
-    ...cutC1C7(long),
-    cutKrN(long),
-    cutProved(long),
-    ...(await cutVsPackers()),
-    liftSearch(),
-    drapeFirst(),
-    drapeHeights(),
-    await drapeVsSoftBody(),
-    foldProfile(),
-    foldVsBvp(),
-    foldVsBvpError(),
-    ...(await workbookOne()),
-    ...workbook400(),
-    ...(await roomFigures()),
-  ];
-  ensureWeb();
-  figures.push(await drapeFrame());
-  const harness = await startBrowser();
-  try {
-    for (const measure of [editRepaint, raiseFrame, loadGzip, loadUsable])
-      figures.push(await measure(harness));
-    figures.push(...(await job200(harness)));
-  } finally {
-    await harness.close();
+type Measured = Figure | Figure[] | Promise<Figure | Figure[]>;
+
+const isLong = process.argv.includes("--long");
+
+/** What is measured, by the first words of its figures' names. */
+const MEASURES: [name: string, measure: () => Measured][] = [
+  ["plan.one", planOne],
+  ["plan.read", planRead],
+  ["plan.2000", plan2000],
+  ["plan.growth", planGrowth],
+  ["plan.edit", planEdit],
+  ["plan.edit.2000", planEdit2000],
+  ["plan.memory", planMemory],
+  ["cut.lengths", cutLengths],
+  ["cut.first", cutFirst],
+  ["cut.growth", cutGrowth],
+  ["cut.400x10", cut400x10],
+  ["cut.contract", cutContract],
+  ["cut.c1-c7", () => cutC1C7(isLong)],
+  ["cut.kr-n", () => cutKrN(isLong)],
+  ["cut.proved", () => cutProved(isLong)],
+  ["cut.vs-packers", cutVsPackers],
+  ["lift.search", liftSearch],
+  ["drape.first", drapeFirst],
+  ["drape.heights", drapeHeights],
+  ["drape.vs-soft-body", drapeVsSoftBody],
+  ["fold.profile", foldProfile],
+  ["fold.vs-bvp", foldVsBvp],
+  ["fold.vs-bvp-error", foldVsBvpError],
+  ["workbook.one", workbookOne],
+  ["workbook.400", workbook400],
+  ["room", roomFigures],
+  ["drape.frame", drapeFrame],
+];
+
+/** What is measured in a browser. */
+const IN_BROWSER: [name: string, measure: (harness: Harness) => Measured][] = [
+  ["edit.repaint", editRepaint],
+  ["raise.frame", raiseFrame],
+  ["load.gzip", loadGzip],
+  ["load.usable", loadUsable],
+  ["job.200", job200],
+];
+
+/** Those that were asked for by the beginnings of their names, or all. */
+function wanted<Measure>(measures: readonly [name: string, measure: Measure][]): Measure[] {
+  const asked = process.argv.slice(2).filter((word) => !word.startsWith("--"));
+  return measures
+    .filter(([name]) => asked.length === 0 || asked.some((word) => name.startsWith(word)))
+    .map(([, measure]) => measure);
+}
+
+async function measureWanted(): Promise<Figure[]> {
+  const figures: Figure[] = [];
+  const inBrowser = wanted(IN_BROWSER);
+  const measures = wanted(MEASURES);
+  if (measures.length + inBrowser.length === 0) throw new Error("nothing of these names is measured");
+  if (inBrowser.length > 0 || measures.includes(drapeFrame)) ensureWeb();
+  for (const measure of measures) figures.push(...[await measure()].flat());
+  if (inBrowser.length > 0) {
+    const harness = await startBrowser();
+    try {
+      for (const measure of inBrowser) figures.push(...[await measure(harness)].flat());
+    } finally {
+      await harness.close();
+    }
   }
   return figures.map((figure) => ({ ...figure, value: Number(figure.value.toPrecision(4)) }));
 }
@@ -91,5 +118,5 @@ function tableText(figures: readonly Figure[]): string {
     .join("\n");
 }
 
-const figures = await measureAll();
+const figures = await measureWanted();
 console.log(process.argv.includes("--json") ? JSON.stringify(figures, null, 2) : tableText(figures));

@@ -8,6 +8,6 @@ export { patched } from "./patched.ts";
 export { plan, planWindow } from "./plan.ts";
 export * from "./plan-types.ts";
 export { isWithinFields, proveRemedies, RemedyTrial } from "./remedies/index.ts";
-export { figuresOf } from "./shade-planner.ts";
+export { figuresOf, hasFigure } from "./shade-planner.ts";
 export { withChosenParts } from "./with-chosen-parts.ts";
 export { withSurface } from "./with-surface.ts";

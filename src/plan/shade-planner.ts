@@ -298,9 +298,19 @@ interface Stages {
 /** The figures behind a planned shade, by their ids. */
 const FIGURES = new WeakMap<ShadePlan, () => ReadonlyMap<string, Figure>>();
 
+/** The stages behind a planned shade, in the order of the work; the last two are made when they are asked for. */
+const STAGES_BEHIND = new WeakMap<ShadePlan, readonly (() => Pick<StageResult<unknown>, "workings">)[]>();
+
 /** The figures of a shade that was planned here, by their ids; empty for a plan that came from a file or another thread. */
 export function figuresOf(shade: ShadePlan): ReadonlyMap<string, Figure> {
   return FIGURES.get(shade)?.() ?? new Map();
+}
+
+/** Whether the plan has a figure; of one that was planned here, what need not be looked at is not worked out. */
+export function hasFigure(shade: ShadePlan, id: string): boolean {
+  const stages = STAGES_BEHIND.get(shade);
+  if (stages === undefined) return shade.workings.some((working) => working.id === id);
+  return stages.some((stage) => stage().workings.some((figure) => figureId(figure) === id));
 }
 
 /** The plan as its readers take it; its words are made when someone reads them. */
@@ -317,24 +327,13 @@ function assemble(stages: Stages): PlannedShade {
   const folds = folded.whole;
   const lift = strung.values;
   const board = mounted.whole;
-  const figures = lazy(() =>
-    [
-      measured,
-      inColumns,
-      liftParts,
-      headrail,
-      laid,
-      line,
-      cut,
-      weighed,
-      folded,
-      strung,
-      worked,
-      mounted,
-      reviewed(),
-      cost(),
-    ].flatMap(({ workings }) => workings),
-  );
+  const told: readonly (() => Pick<StageResult<unknown>, "workings">)[] = [
+    ...[measured, inColumns, liftParts, headrail, laid, line, cut, weighed].map((one) => () => one),
+    ...[folded, strung, worked, mounted].map((one) => () => one),
+    reviewed,
+    cost,
+  ];
+  const figures = lazy(() => told.flatMap((stage) => stage().workings));
   const workings = lazy(() => figures().map(workingOf));
   const findings = lazy(() =>
     [
@@ -411,6 +410,7 @@ function assemble(stages: Stages): PlannedShade {
       return findings();
     },
   };
+  STAGES_BEHIND.set(shade, told);
   FIGURES.set(
     shade,
     lazy(() => new Map(figures().map((figure) => [figureId(figure), figure]))),

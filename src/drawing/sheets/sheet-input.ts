@@ -1,4 +1,4 @@
-import type { ShadePlan } from "../../plan/index.ts";
+import { hasFigure, type ShadePlan } from "../../plan/index.ts";
 import { lengthText, type UnitChoice } from "../../units/index.ts";
 import type { Fact, Ref } from "../model.ts";
 
@@ -19,7 +19,7 @@ export const TAG_MM = 4;
 
 /** Ties a primitive to a figure of the plan, where the plan has it. */
 export function figureRef({ shade }: SheetInput, id: string): Ref {
-  return shade.workings.some((working) => working.id === id) ? { figure: id } : {};
+  return hasFigure(shade, id) ? { figure: id } : {};
 }
 
 export function lengthFact(label: string, lengthMm: number, units: UnitChoice): Fact {

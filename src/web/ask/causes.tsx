@@ -13,7 +13,6 @@ import { citeText } from "../../sources/index.ts";
 import { Fig } from "../figures/fig.tsx";
 import { Remedies } from "../findings/remedies.tsx";
 import { useShade } from "../shade/shade-context.tsx";
-import { useJob } from "../state/fields.ts";
 import { usePlanner } from "../state/store.ts";
 
 const EVIDENCE: Record<Evidence, string> = {
@@ -58,8 +57,7 @@ export function Causes() {
 }
 
 function CausesOf({ symptom }: { symptom: Symptom }) {
-  const job = useJob();
-  const { plan, place } = useShade();
+  const { job, plan, place } = useShade();
   const { room, window } = place;
   const causes = useMemo(
     () => diagnose(job, room, window, symptom, plan),
@@ -69,8 +67,8 @@ function CausesOf({ symptom }: { symptom: Symptom }) {
 }
 
 function CauseNote({ cause }: { cause: Cause }) {
-  const job = useJob();
-  const { room, window } = useShade().place;
+  const { job, place } = useShade();
+  const { room, window } = place;
   const prove = useCallback(
     (remedy: Remedy) => (answersCause(job, room, window, cause, remedy) ? remedy : undefined),
     [job, room, window, cause],

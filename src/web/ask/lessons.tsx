@@ -1,13 +1,11 @@
 import { useMemo } from "react";
 import { shadeFacts } from "../../answers/index.ts";
 import { useShade } from "../shade/shade-context.tsx";
-import { useJob } from "../state/fields.ts";
 import { ShowToClass } from "./class-view.tsx";
 
 /** This shade as a class is shown it. */
 export function Lessons() {
-  const job = useJob();
-  const { plan, place } = useShade();
+  const { job, plan, place } = useShade();
   const { room, window } = place;
   const facts = useMemo(() => shadeFacts(job, room, window, plan), [job, room, window, plan]);
   return (

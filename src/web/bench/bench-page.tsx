@@ -1,13 +1,16 @@
 import { useEffect, useState } from "react";
 import { Link } from "wouter";
+import type { Window } from "../../job/index.ts";
 import { CHAPTER_NAMES, type Step } from "../../shade-plan/index.ts";
 import { Page } from "../frame/page.tsx";
 import { TopBar } from "../frame/top-bar.tsx";
-import { ShadeOnPageContext, useShade } from "../shade/shade-context.tsx";
-import { useShadeOnPage } from "../shade/shade-page.tsx";
+import { useShade, useShadeNow } from "../shade/shade-context.tsx";
+import { OfShade } from "../shade/shade-page.tsx";
 import { tickStep } from "../shade/ticks.ts";
-import { useCanEdit, useJob } from "../state/fields.ts";
+import { useCanEdit, useField, useJob } from "../state/fields.ts";
+import { windowOf } from "../state/planning.ts";
 import { prefer } from "../state/preferences.ts";
+import { usePlanner } from "../state/store.ts";
 import { BenchDrawing } from "./bench-drawing.tsx";
 import { StepNumbers } from "./step-numbers.tsx";
 import { useWakeLock } from "./use-wake-lock.ts";
@@ -15,32 +18,35 @@ import "./bench-page.css";
 
 /** For the hands: one step at a time, large, with its own drawing and only its numbers. */
 export function BenchPage({ windowId }: { windowId: string }) {
-  const shade = useShadeOnPage(windowId);
-  const job = useJob();
+  const jobId = usePlanner(({ job }) => job?.id ?? "");
+  const jobName = usePlanner(({ job }) => job?.name ?? "");
+  const name = usePlanner(({ job }) => job && windowOf(job, windowId)?.name);
   useWakeLock();
   return (
     <>
       <TopBar withJob>
-        <Link href={`/job/${job.id}`}>{job.name}</Link>
-        {shade ? <Link href={`/job/${job.id}/${windowId}`}>{shade.window.name}</Link> : null}
+        <Link href={`/job/${jobId}`}>{jobName}</Link>
+        {name === undefined ? null : <Link href={`/job/${jobId}/${windowId}`}>{name}</Link>}
         <span aria-current="page">Bench</span>
       </TopBar>
-      {shade ? (
-        <ShadeOnPageContext value={shade}>
-          <Bench />
-        </ShadeOnPageContext>
-      ) : (
-        <Page className="page page-narrow" title="This window is gone">
-          <h1>This window is gone</h1>
-        </Page>
-      )}
+      <OfShade windowId={windowId} none={<NoSuchWindow />}>
+        <Bench />
+      </OfShade>
     </>
   );
 }
 
+function NoSuchWindow() {
+  return (
+    <Page className="page page-narrow" title="This window is gone">
+      <h1>This window is gone</h1>
+    </Page>
+  );
+}
+
 function Bench() {
-  const { plan, window } = useShade();
-  const done = new Set(window.ticks);
+  const { plan, window, pointer } = useShade();
+  const done = new Set(useField(`${pointer}/ticks`) as Window["ticks"]);
   const firstOpen = plan.steps.findIndex((step) => !done.has(step.id));
   const [at, setAt] = useState(Math.max(0, firstOpen));
   const index = Math.min(at, plan.steps.length - 1);
@@ -116,7 +122,7 @@ interface StepToolsProps {
 }
 
 function StepTools({ step, isDone, onBack, onNext }: StepToolsProps) {
-  const { window, plan } = useShade();
+  const { window, plan } = useShadeNow();
   const job = useJob();
   const mine = useCanEdit();
   const tick = () => {

@@ -2,8 +2,7 @@ import { memo, type ReactNode, useCallback, useContext } from "react";
 import { type Finding, type Remedy, SEVERITY_WORDS } from "../../figures/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { SeverityIcon } from "../frame/icons.tsx";
-import { ShadeOnPageContext } from "../shade/shade-context.tsx";
-import { useJob } from "../state/fields.ts";
+import { ShadeToldContext, useToldJob } from "../shade/shade-context.tsx";
 import { trialOf } from "../state/planning.ts";
 import { pick, usePlanner } from "../state/store.ts";
 import { OnOtherShades } from "./on-other-shades.tsx";
@@ -22,7 +21,7 @@ interface FindingNoteProps {
 /** One finding where its cause is, with what would answer it ready to press. */
 export const FindingNote = memo(function FindingNote({ finding, where, alone = false }: FindingNoteProps) {
   useEnglish();
-  const job = useJob();
+  const job = useToldJob();
   const prove = useCallback((remedy: Remedy) => trialOf(job).proven(finding, remedy), [job, finding]);
   return (
     <li className="finding" data-severity={finding.severity} data-finding={finding.id}>
@@ -50,7 +49,7 @@ export const FindingNote = memo(function FindingNote({ finding, where, alone = f
 
 /** The working that a finding leans on, where the page has it. */
 function FigureLink({ figure }: { figure: string }) {
-  const working = useContext(ShadeOnPageContext)?.workings.get(figure);
+  const working = useContext(ShadeToldContext)?.workings.get(figure);
   const picked = usePlanner((planner) => planner.view.picked?.figure === figure);
   if (!working) return null;
   return (

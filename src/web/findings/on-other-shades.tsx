@@ -1,16 +1,15 @@
 import { useContext, useMemo, useState } from "react";
 import { type FindingCard, findingCards } from "../../plan/index.ts";
 import { counted } from "../../words/index.ts";
-import { ShadeOnPageContext } from "../shade/shade-context.tsx";
-import { useJob } from "../state/fields.ts";
+import { ShadeToldContext, useToldJob } from "../shade/shade-context.tsx";
 import { useJobSummary, windowCount } from "../state/use-job-summary.ts";
 import { RemedyButtons } from "./remedies.tsx";
 import { useAnswers } from "./use-answers.ts";
 
 /** On the page of one shade: what answers its cause on every shade of the job that has it, looked for when it is asked for. */
 export function OnOtherShades({ cardId }: { cardId: string }) {
-  const shade = useContext(ShadeOnPageContext);
-  const windows = windowCount(useJob());
+  const shade = useContext(ShadeToldContext);
+  const windows = windowCount(useToldJob());
   const [asked, setAsked] = useState(false);
   if (shade === undefined || windows < 2) return null;
   if (asked) return <OfAllShades cardId={cardId} shadeId={shade.window.id} />;
@@ -36,7 +35,7 @@ function OfAllShades({ cardId, shadeId }: { cardId: string; shadeId: string }) {
 }
 
 function AnswersForAll({ card, shadeId }: { card: FindingCard; shadeId: string }) {
-  const { rooms } = useJob();
+  const { rooms } = useToldJob();
   const { remedies, stale } = useAnswers(card, true);
   const others = useMemo(() => {
     const ids = new Set(card.shadeIds);

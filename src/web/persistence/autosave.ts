@@ -1,3 +1,4 @@
+import { afterPaint } from "../state/after-paint.ts";
 import type { Snapshot, Written } from "./job-shelf.ts";
 
 export type SaveTrouble =
@@ -31,8 +32,8 @@ export class Autosave {
     revision: number,
     write: (snapshot: Snapshot, baseRevision: number) => Promise<Written>,
     tell: (saving: SavingState, revision: number) => void,
-    // The drawing of the edit goes before its writing; a timer also runs in a tab that is not seen.
-    later: (run: () => void) => void = (run) => setTimeout(run, 0),
+    // The drawing of the edit goes before its writing.
+    later: (run: () => void) => void = afterPaint,
   ) {
     this.#revision = revision;
     this.#write = write;

@@ -1,7 +1,7 @@
 import { type ChangeEvent, type DragEvent, useMemo, useRef, useState } from "react";
 import { windowBehind } from "../../drawing/index.ts";
 import { type FourPoints, type PlanarPose, planarPose } from "../../mechanics/index.ts";
-import { useShade } from "../shade/shade-context.tsx";
+import { useShadeNow } from "../shade/shade-context.tsx";
 import { type ElementSize, useBox } from "../sheets/use-box.ts";
 import { type CornerShares, FourCorners } from "./photo/four-corners.tsx";
 import { openPhoto } from "./photo/open-photo.ts";
@@ -27,7 +27,7 @@ export function InWindow({ choice, onFail }: { choice: LiveChoice; onFail: () =>
     setTrouble(opened.kind === "refused" ? opened.why : undefined);
     if (opened.kind === "opened") setPhoto(opened.bitmap);
   };
-  const { plan } = useShade();
+  const { plan } = useShadeNow();
   const opening = windowBehind(plan).opening;
   if (opening === undefined)
     return <p className="in-window-words">The opening was not measured: give its width and height first.</p>;

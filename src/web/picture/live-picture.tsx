@@ -1,7 +1,7 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useRef, useState } from "react";
 import { COARSE_WORDS, methodWords } from "../../drawing/index.ts";
 import { Segments } from "../inputs/segments.tsx";
-import { useShade } from "../shade/shade-context.tsx";
+import { useShadeNow } from "../shade/shade-context.tsx";
 import { useBox } from "../sheets/use-box.ts";
 import { usePlanner } from "../state/store.ts";
 import { InWindow } from "./in-window.tsx";
@@ -21,7 +21,7 @@ const NEAR_PER_PX = 0.0015;
 
 /** The shade in space, or in a photo of its window; raised by the slider beside it. `onFail`: this browser cannot draw it. */
 export function LivePicture({ onFail }: { onFail: () => void }) {
-  const { plan } = useShade();
+  const { plan } = useShadeNow();
   const raise = usePlanner((planner) => planner.view.raise);
   const { heights, failed } = useHeights(plan, raise);
   const [place, setPlace] = useState<keyof typeof PLACES>("turned");

@@ -2,7 +2,7 @@ import { type RefObject, useState } from "react";
 import { playedAt } from "../../drape/index.ts";
 import { sceneColours } from "../../drawing/index.ts";
 import { download } from "../persistence/job-file.ts";
-import { useShade } from "../shade/shade-context.tsx";
+import { useShadeNow } from "../shade/shade-context.tsx";
 import { useJob } from "../state/fields.ts";
 import { setRaise, usePlanner } from "../state/store.ts";
 import { clipKind, recordClip } from "./export/clip.ts";
@@ -22,7 +22,7 @@ interface SaveShadeProps {
 
 /** What is seen as a picture or a clip, and the cloth itself as a model. */
 export function SaveShade({ canvas, heights, turn, done }: SaveShadeProps) {
-  const { plan, window } = useShade();
+  const { plan, window } = useShadeNow();
   const { cloths } = useJob();
   const [busy, setBusy] = useState(false);
   const whileBusy = (work: () => Promise<void>) => () => {

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "react";
 import { isNet } from "../../drape/index.ts";
 import { type PictureScene, pictureScene } from "../../drawing/index.ts";
-import { useShade } from "../shade/shade-context.tsx";
+import { useShadeNow } from "../shade/shade-context.tsx";
 import { PlacedSheet, paperOf } from "../sheets/sheet.tsx";
 import type { Bounds, OnScreen } from "../sheets/sheet-placing.ts";
 import type { ElementSize } from "../sheets/use-box.ts";
@@ -15,7 +15,7 @@ import "./still-picture.css";
 
 /** The shade as it hangs, in lines and areas: worked out in a worker, coarsely at once where cloth must come to rest. */
 export function StillPicture({ box }: { box: ElementSize }) {
-  const { plan } = useShade();
+  const { plan } = useShadeNow();
   const units = useUnits();
   const raise = usePlanner((planner) => planner.view.raise);
   const { pxPerMm, maxWidthMm, maxHeightMm } = paperOf(box);

@@ -3,7 +3,7 @@ import { playedAt } from "../../drape/index.ts";
 import { bareBattens, pictureRig, sceneColours, sewnMarks, windowBehind } from "../../drawing/index.ts";
 import type { Cloth } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
-import { useShade } from "../shade/shade-context.tsx";
+import { useShadeNow } from "../shade/shade-context.tsx";
 import { useJob, useUnits } from "../state/fields.ts";
 import { usePlanner } from "../state/store.ts";
 import { lightThrough } from "./light-through.ts";
@@ -27,7 +27,7 @@ export function useLiveScene(
   onFail: () => void,
   also: readonly unknown[] = [],
 ) {
-  const { plan } = useShade();
+  const { plan } = useShadeNow();
   const units = useUnits();
   const { cloths } = useJob();
   const raise = usePlanner((planner) => planner.view.raise);

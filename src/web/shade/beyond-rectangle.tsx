@@ -1,13 +1,21 @@
 import { useLocation } from "wouter";
-import { type Beside, besideSchema, type Head, headSchema, splitWindow } from "../../job/index.ts";
+import { valueAt } from "../../figures/index.ts";
+import {
+  type Beside,
+  besideSchema,
+  type Head,
+  headSchema,
+  splitWindow,
+  type Window,
+} from "../../job/index.ts";
 import { FieldGroup } from "../findings/field-findings.tsx";
 import { More } from "../frame/more.tsx";
 import { Field } from "../inputs/field.tsx";
 import { Segments } from "../inputs/segments.tsx";
 import { choice, length, number } from "../inputs/spec.ts";
 import { withLimits } from "../settings/limits.ts";
-import { editField, useCanEdit, useField, useJob } from "../state/fields.ts";
-import { edit } from "../state/store.ts";
+import { editField, useCanEdit, useField } from "../state/fields.ts";
+import { edit, usePlanner } from "../state/store.ts";
 import { useShade } from "./shade-context.tsx";
 
 const BESIDE_FIELDS = withLimits(besideSchema, {
@@ -119,11 +127,12 @@ function HeadFields({ pointer }: { pointer: string }) {
 
 /** The window becomes several, side by side; undo brings the one back. */
 function Split() {
-  const { pointer, window } = useShade();
-  const job = useJob();
+  const { pointer, job } = useShade();
   const mine = useCanEdit();
   const [, go] = useLocation();
   const split = (parts: number) => {
+    const window = valueAt(usePlanner.getState().job, pointer) as Window | undefined;
+    if (window === undefined) return;
     const patch = splitWindow(window, pointer, parts);
     edit({ label: `Split into ${parts} side by side`, patch });
     const [first] = patch;

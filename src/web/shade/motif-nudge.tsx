@@ -2,6 +2,7 @@ import type { Motif } from "../../shade-plan/index.ts";
 import { lengthText, markMm } from "../../units/index.ts";
 import { useMotifPlace } from "../sheets/use-motif-place.ts";
 import { useCanEdit, useUnits } from "../state/fields.ts";
+import { useShadeNow } from "./shade-context.tsx";
 
 const WAYS = [
   ["Left", "←", -1, 0],
@@ -11,7 +12,12 @@ const WAYS = [
 ] as const;
 
 /** Moves the motif mark by mark, for those who do not drag. */
-export function MotifNudge({ motif }: { motif: Motif }) {
+export function MotifNudge() {
+  const face = useShadeNow().plan.cloth.layers.find(({ layer }) => layer === "face");
+  return face?.motif === undefined ? null : <Nudges motif={face.motif} />;
+}
+
+function Nudges({ motif }: { motif: Motif }) {
   const units = useUnits();
   const mine = useCanEdit();
   const { at, put } = useMotifPlace(motif);

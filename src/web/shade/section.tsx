@@ -15,7 +15,7 @@ interface SectionProps extends Omit<ChapterProps, "folded"> {
 export function Section({ children, findingsFirst = false, ...chapter }: SectionProps) {
   const { id } = chapter;
   const isOpen = usePlanner((planner) => planner.view.open[id] === true);
-  const here = useSameItems(useShade().told.findings.filter(({ stage }) => sectionOfStage(stage) === id));
+  const here = useSameItems(useShade().plan.findings.filter(({ stage }) => sectionOfStage(stage) === id));
   return (
     <Chapter {...chapter} folded={<FindingList findings={here} short onMore={() => openSection(id, true)} />}>
       <Still still={!isOpen}>

@@ -5,7 +5,6 @@ import { More } from "../frame/more.tsx";
 import { settingApplies } from "../settings/applies.ts";
 import { MAKING_FIELDS, MAKING_GROUP_NAMES } from "../settings/making-fields.ts";
 import { SettingField } from "../settings/setting-field.tsx";
-import { useJob } from "../state/fields.ts";
 import { useShade } from "./shade-context.tsx";
 import { withoutChoice, workedOut } from "./worked-out.ts";
 
@@ -16,8 +15,7 @@ interface SettingsProps {
 
 /** Some settings of one group, side by side. */
 export function Settings({ group, names }: SettingsProps) {
-  const { plan, pointer, window } = useShade();
-  const job = useJob();
+  const { job, plan, pointer, window } = useShade();
   const shown = useApplying(group, names);
   return shown.map((name) => (
     <SettingField
@@ -34,8 +32,8 @@ export function Settings({ group, names }: SettingsProps) {
 
 /** Those of a group that have to do with the shade as it is. */
 function useApplying(group: MakingGroup, names: readonly string[]): readonly string[] {
-  const { plan, window } = useShade();
-  const { workshop } = useJob();
+  const { job, plan, window } = useShade();
+  const { workshop } = job;
   return names.filter((name) => settingApplies(group, name, { plan, window, workshop }));
 }
 

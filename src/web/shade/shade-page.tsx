@@ -1,4 +1,4 @@
-import { memo, type ReactNode, useDeferredValue, useEffect, useMemo } from "react";
+import { memo, type ReactNode, useEffect, useMemo } from "react";
 import { Link } from "wouter";
 import { Colophon } from "../frame/colophon.tsx";
 import { BackToShelf } from "../frame/notices.tsx";
@@ -22,28 +22,51 @@ import { MakeSection } from "./sections/make-section.tsx";
 import { MeasureSection } from "./sections/measure-section.tsx";
 import { SafetySection } from "./sections/safety-section.tsx";
 import { ShapeSection } from "./sections/shape-section.tsx";
-import { type ShadeOnPage, ShadeOnPageContext, useShade, workingsOf } from "./shade-context.tsx";
+import {
+  type ShadeNow,
+  ShadeNowContext,
+  type ShadeTold,
+  ShadeToldContext,
+  useShade,
+  workingsOf,
+} from "./shade-context.tsx";
 import { ShadeRail } from "./shade-rail.tsx";
 import "./shade-page.css";
 import { useEnglish } from "../state/english.ts";
+import { useAfterPaint } from "../state/use-after-paint.ts";
 
-/** The shade in `windowId` of the open job; undefined where the job has no such window. */
-export function useShadeOnPage(windowId: string): ShadeOnPage | undefined {
+/** Gives what stands in it the shade in `windowId` of the open job; `none` where the job has no such window. */
+export function OfShade({
+  windowId,
+  none,
+  children,
+}: {
+  windowId: string;
+  none: ReactNode;
+  children: ReactNode;
+}) {
   const job = useJob();
-  const now = useMemo(() => {
+  const now = useMemo((): Omit<ShadeTold, "workings"> | undefined => {
     const place = windowIndexOf(job, windowId);
     const plan = place && shadePlanOf(job, place);
     const window = place && job.rooms[place.room]?.windows[place.window];
     if (!plan || !window) return undefined;
-    return { plan, window, place, pointer: `/rooms/${place.room}/windows/${place.window}` };
+    return { job, plan, window, place, pointer: `/rooms/${place.room}/windows/${place.window}` };
   }, [job, windowId]);
-  const late = useDeferredValue(now);
-  return useMemo(() => {
-    if (now === undefined) return undefined;
-    // Of another shade nothing is told.
-    const told = late?.plan.shadeId === now.plan.shadeId ? late.plan : now.plan;
-    return { ...now, told, workings: workingsOf(told) };
-  }, [now, late]);
+  const late = useAfterPaint(now);
+  // Of another shade nothing is told, and an edit goes to where the window stands now.
+  const told = now !== undefined && late?.pointer === now.pointer && isSameShade(late, now) ? late : now;
+  const withWorkings = useMemo(() => told && { ...told, workings: workingsOf(told.plan) }, [told]);
+  if (now === undefined) return none;
+  return (
+    <ShadeNowContext value={now}>
+      <ShadeToldContext value={withWorkings}>{children}</ShadeToldContext>
+    </ShadeNowContext>
+  );
+}
+
+function isSameShade(a: ShadeNow, b: ShadeNow): boolean {
+  return a.plan.shadeId === b.plan.shadeId;
 }
 
 /** One shade on one page, in the order of the work, beside its live drawing. */
@@ -52,16 +75,11 @@ export function ShadePage({ windowId }: { windowId: string }) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: another window is another shade
   useEffect(() => () => pick(undefined), [windowId]);
   return (
-    <OfShade windowId={windowId}>
+    // What stands in it is given once: an edit draws anew what reads the shade, and nothing else.
+    <OfShade windowId={windowId} none={<NoSuchWindow />}>
       <ShadeScreen windowId={windowId} />
     </OfShade>
   );
-}
-
-/** What stands in it is given once: an edit draws anew what reads the shade, and nothing else. */
-function OfShade({ windowId, children }: { windowId: string; children: ReactNode }) {
-  const shade = useShadeOnPage(windowId);
-  return shade ? <ShadeOnPageContext value={shade}>{children}</ShadeOnPageContext> : <NoSuchWindow />;
 }
 
 function ShadeScreen({ windowId }: { windowId: string }) {

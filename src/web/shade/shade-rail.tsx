@@ -11,7 +11,6 @@ import {
   sectionNumber,
 } from "../sections/sections.ts";
 import { waitingIn } from "../sections/what-is-open.ts";
-import { useJob } from "../state/fields.ts";
 import { look, usePlanner } from "../state/store.ts";
 import { WorkbookNow } from "../workbook/workbook-now.tsx";
 import { useShade } from "./shade-context.tsx";
@@ -21,11 +20,10 @@ const openThere = (id: string) => look({ jump: id as SectionId });
 
 /** The sections of this window with what waits in each, and between those of its job. */
 export function ShadeRail() {
-  const job = useJob();
-  const { told, window, place } = useShade();
+  const { job, plan, window, place } = useShade();
   const open = usePlanner((planner) => planner.view.open);
   const questions = questionsOf(job, place);
-  const waiting = waitingIn(told.findings, questions);
+  const waiting = waitingIn(plan.findings, questions);
   const done = window.ticks?.length ?? 0;
   const ofWindow = OF_WINDOW.map(
     (id): RailEntry => ({
@@ -35,7 +33,7 @@ export function ShadeRail() {
       waiting: waiting[id],
       open: open[id] === true,
       onPress: openHere,
-      ...(id === "make" && done > 0 ? { note: `${done} of ${told.steps.length} done` } : {}),
+      ...(id === "make" && done > 0 ? { note: `${done} of ${plan.steps.length} done` } : {}),
     }),
   );
   const ofJob = (id: SectionId): RailEntry => ({

@@ -1,6 +1,6 @@
 import { type PointerEvent, useState } from "react";
 import type { Placed } from "../../drawing/index.ts";
-import { useShade } from "../shade/shade-context.tsx";
+import { useShadeNow } from "../shade/shade-context.tsx";
 import { setRaise, usePlanner } from "../state/store.ts";
 
 /** As tall as a fingertip is wide, px: WCAG 2.2, 2.5.5 Target Size (Enhanced). */
@@ -15,7 +15,7 @@ interface HemHandleProps {
 
 /** The hem, to be taken hold of and raised or let down; the slider does the same for keys. */
 export function HemHandle({ placed, box, pxPerMm }: HemHandleProps) {
-  const { plan } = useShade();
+  const { plan } = useShadeNow();
   const raise = usePlanner((planner) => planner.view.raise);
   const [held, setHeld] = useState<{ fromPx: number; raise: number }>();
   const loweredMm = plan.size.finishedLengthMm;

@@ -1,7 +1,7 @@
 import { type KeyboardEvent, type MouseEvent, memo, useMemo, useRef } from "react";
 import { type PhotoOfCloth, type Placed, type PlacedText, svgNodes } from "../../drawing/index.ts";
 import type { Motif, SheetKind } from "../../shade-plan/index.ts";
-import { useShade } from "../shade/shade-context.tsx";
+import { useShade, useShadeNow } from "../shade/shade-context.tsx";
 import { useJob, useUnits } from "../state/fields.ts";
 import { type Picked, pick, usePlanner } from "../state/store.ts";
 import { FactsTable } from "./facts-table.tsx";
@@ -32,7 +32,7 @@ interface SheetProps {
 
 /** One drawing of the shade, live: what is tied to a figure or a field can be pressed. */
 export function Sheet({ kind, box, letters = 1 }: SheetProps) {
-  const { plan } = useShade();
+  const { plan } = useShadeNow();
   const units = useUnits();
   const raise = usePlanner((planner) => planner.view.raise);
   const { pxPerMm, maxWidthMm, maxHeightMm } = paperOf(box, letters);
@@ -71,15 +71,9 @@ export const PlacedSheet = memo(function PlacedSheet({
   isRaised: boolean;
 }) {
   const { placed, box } = onScreen;
-  const { workings } = useShade();
   const targets = useMemo(() => targetsOf(placed), [placed]);
-  const picked = usePlanner((planner) => planner.view.picked);
   const svg = useRef<SVGSVGElement>(null);
   const nodes = useMemo(() => svgNodes(placed, undefined, photo).children ?? [], [placed, photo]);
-  const name = (target: PlacedText) => {
-    const label = target.figure === undefined ? undefined : workings.get(target.figure)?.label;
-    return label === undefined ? `${target.text}: change it` : `${target.text}: ${label}, show the working`;
-  };
   return (
     <figure className="sheet">
       {/* biome-ignore lint/a11y/useSemanticElements: SVG has no fieldset of its own */}
@@ -104,30 +98,10 @@ export const PlacedSheet = memo(function PlacedSheet({
         {isRaised ? <HemHandle placed={placed} box={box} pxPerMm={pxPerMm} /> : null}
         {motif === undefined ? null : <MotifHandle placed={placed} motif={motif} mmPerPx={1 / pxPerMm} />}
         <g>
-          {targets.map((target, at) => {
-            const { x, y, width, height, transform } = targetBox(target, pxPerMm);
-            const isPicked = samePick(picked, target);
-            return (
-              // biome-ignore lint/a11y/useSemanticElements: SVG has no button of its own
-              <rect
-                // biome-ignore lint/suspicious/noArrayIndexKey: targets follow the order of the drawing
-                key={at}
-                className="target"
-                role="button"
-                tabIndex={at === 0 ? 0 : -1}
-                aria-label={name(target)}
-                aria-expanded={isPicked}
-                data-figure={target.figure}
-                data-field={target.field}
-                x={x}
-                y={y}
-                width={width}
-                height={height}
-                rx={1}
-                transform={transform}
-              />
-            );
-          })}
+          {targets.map((target, at) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: targets follow the order of the drawing
+            <Target key={at} target={target} pxPerMm={pxPerMm} first={at === 0} />
+          ))}
         </g>
       </svg>
       <figcaption className="sheet-caption">
@@ -136,6 +110,29 @@ export const PlacedSheet = memo(function PlacedSheet({
     </figure>
   );
 });
+
+/** The place to press for a figure; what it is called is told a moment after it stands there. */
+function Target({ target, pxPerMm, first }: { target: PlacedText; pxPerMm: number; first: boolean }) {
+  const { workings } = useShade();
+  const isPicked = usePlanner(({ view }) => samePick(view.picked, target));
+  const label = target.figure === undefined ? undefined : workings.get(target.figure)?.label;
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: SVG has no button of its own
+    <rect
+      className="target"
+      role="button"
+      tabIndex={first ? 0 : -1}
+      aria-label={
+        label === undefined ? `${target.text}: change it` : `${target.text}: ${label}, show the working`
+      }
+      aria-expanded={isPicked}
+      data-figure={target.figure}
+      data-field={target.field}
+      {...targetBox(target, pxPerMm)}
+      rx={1}
+    />
+  );
+}
 
 function targetsOf({ items }: Placed): PlacedText[] {
   return items.filter(

@@ -1,7 +1,7 @@
 import { setPatch } from "../../figures/index.ts";
 import type { Motif } from "../../shade-plan/index.ts";
 import { toMark } from "../../units/index.ts";
-import { useShade } from "../shade/shade-context.tsx";
+import { useShadeNow } from "../shade/shade-context.tsx";
 import { useCanEdit, useField, useUnits } from "../state/fields.ts";
 import { edit, usePlanner } from "../state/store.ts";
 
@@ -14,7 +14,7 @@ export interface MotifPlace {
 
 /** Where the motif of the face lies on the shade of the page, and the way to lay it elsewhere. */
 export function useMotifPlace(motif: Motif): MotifPlace {
-  const { plan, pointer } = useShade();
+  const { plan, pointer } = useShadeNow();
   const { ruler } = useUnits();
   const mine = useCanEdit();
   const held = useField(`${pointer}/shade/making/pattern`) as object | undefined;

@@ -4,9 +4,12 @@
  *
  * Between the work of the event and the work of the frame the page stands idle until the display asks for
  * its next picture, on a 60 Hz screen 8 ms in the mean. That wait is nobody's work and is left out; it stands
- * in the measure's `detail` as `waitedMs`.
+ * in the measure's `detail` as `waitedMs`. What takes longer than from one picture to the next is work that held the
+ * frame up, and counts.
  */
 const NAME = "shadewright:repaint";
+/** From one picture of a 60 Hz screen to the next. */
+const FRAME_MS = 1000 / 60;
 /** Measures kept; older ones are dropped, so that a day's work does not fill the memory. */
 const MOST = 2000;
 
@@ -30,7 +33,7 @@ export function repaintStarts(): void {
   requestAnimationFrame(() => {
     const frameMs = performance.now();
     // Sent from the frame callback it arrives once the frame has been painted.
-    soon(() => repaintEnds(start, Math.max(0, frameMs - workedMs)));
+    soon(() => repaintEnds(start, Math.min(FRAME_MS, Math.max(0, frameMs - workedMs))));
   });
 }
 

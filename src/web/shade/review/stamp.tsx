@@ -1,13 +1,13 @@
 import { SeverityIcon } from "../../frame/icons.tsx";
-import { useJob } from "../../state/fields.ts";
 import { PlaceAndPurpose } from "../place-and-purpose.tsx";
 import { useShade } from "../shade-context.tsx";
 import "./rule-list.css";
 
 /** What must be read before anything else on the page: a law that failed, or a place that was not said. */
 export function Stamp() {
-  const { stamp, stampText } = useShade().told.safety;
-  const { place, purpose } = useJob();
+  const { plan, job } = useShade();
+  const { stamp, stampText } = plan.safety;
+  const { place, purpose } = job;
   return (
     <>
       {stamp ? (

@@ -37,8 +37,7 @@ const FALLBACK: Record<Layer, string | null> = {
 };
 
 export function ClothSection() {
-  const { pointer, plan } = useShade();
-  const job = useJob();
+  const { pointer, plan, job } = useShade();
   const hasRepeat = plan.cloth.layers.some(({ motif }) => motif !== undefined);
   const motif = plan.cloth.layers.find(({ layer }) => layer === "face")?.motif;
   // A style that asks for its ribs has them with its shape.
@@ -70,7 +69,7 @@ export function ClothSection() {
       <MoreSettings group="hems" />
       <MoreSettings group="lining" />
       {ribsHere ? <MoreSettings group="ribs" but={["kind"]} /> : null}
-      {motif !== undefined && plan.form.across === "flat" ? <MotifNudge motif={motif} /> : null}
+      {motif !== undefined && plan.form.across === "flat" ? <MotifNudge /> : null}
       {hasRepeat ? <MoreSettings group="pattern" /> : null}
       <MoreSettings group="banding" />
     </Section>

@@ -10,7 +10,7 @@ import { editField, useCanEdit, useUnits } from "../../state/fields.ts";
 import { HardwareChoiceList } from "../hardware-choice-list.tsx";
 import { Section } from "../section.tsx";
 import { MoreSettings, Settings } from "../setting-group.tsx";
-import { useShade } from "../shade-context.tsx";
+import { useShade, useShadeNow } from "../shade-context.tsx";
 
 /** Settings that every lift has, and those that belong to one of them: what does not apply is not asked. */
 const OF_LOCK = ["lock", "seat", "seatMm", "straightRunMm"];
@@ -47,17 +47,11 @@ function notOf({ takeUp }: Lift): readonly string[] {
 }
 
 export function LiftSection() {
-  const { plan, pointer } = useShade();
+  const { plan } = useShade();
   const first = firstOf(plan.lift);
   return (
     <Section id="lift" sentence={<LiftSentence lift={plan.lift} />}>
-      <Segments
-        label="Control side, seen from the room"
-        options={{ left: "left", right: "right" } satisfies Record<(typeof CONTROL_SIDES)[number], string>}
-        value={plan.lift.controlSide}
-        onChange={(side) => editField(`${pointer}/shade/making/lift/controlSide`, side, "Control side")}
-        readOnly={!useCanEdit()}
-      />
+      <ControlSide />
       <FieldGroup>
         <Settings group="lift" names={first} />
       </FieldGroup>
@@ -70,6 +64,19 @@ export function LiftSection() {
         title={plan.lift.takeUp === "lock" ? "More on lock and cords" : "More on the cords"}
       />
     </Section>
+  );
+}
+
+function ControlSide() {
+  const { plan, pointer } = useShadeNow();
+  return (
+    <Segments
+      label="Control side, seen from the room"
+      options={{ left: "left", right: "right" } satisfies Record<(typeof CONTROL_SIDES)[number], string>}
+      value={plan.lift.controlSide}
+      onChange={(side) => editField(`${pointer}/shade/making/lift/controlSide`, side, "Control side")}
+      readOnly={!useCanEdit()}
+    />
   );
 }
 

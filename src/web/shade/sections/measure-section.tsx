@@ -1,4 +1,5 @@
 import { memo } from "react";
+import { valueAt } from "../../../figures/index.ts";
 import type { Mount } from "../../../job/index.ts";
 import { lengthText } from "../../../units/index.ts";
 import { LengthFig } from "../../figures/fig.tsx";
@@ -7,7 +8,8 @@ import { Field } from "../../inputs/field.tsx";
 import { Segments } from "../../inputs/segments.tsx";
 import { fieldAt } from "../../settings/field-at.ts";
 import { useEnglish } from "../../state/english.ts";
-import { editField, useCanEdit, useUnits } from "../../state/fields.ts";
+import { editField, useCanEdit, useField, useUnits } from "../../state/fields.ts";
+import { usePlanner } from "../../state/store.ts";
 import { BeyondRectangle } from "../beyond-rectangle.tsx";
 import { Diagonals } from "../diagonals.tsx";
 import { Footholds } from "../footholds.tsx";
@@ -27,18 +29,22 @@ const MOUNT_NAMES: Record<Mount, string> = {
 };
 
 export function MeasureSection() {
-  const { pointer, window } = useShade();
-  const { shade, opening } = window;
+  const { pointer } = useShade();
   return (
     <Section id="measure" sentence={<MeasureSentence />}>
       <MeasureFields
         pointer={pointer}
-        mount={shade.mount}
-        widths={opening.widthsMm.length}
-        heights={opening.heightsMm.length}
+        mount={useField(`${pointer}/shade/mount`) as Mount}
+        widths={useMeasuresOf(`${pointer}/opening/widthsMm`)}
+        heights={useMeasuresOf(`${pointer}/opening/heightsMm`)}
       />
     </Section>
   );
+}
+
+/** How many measures of a side are given. */
+function useMeasuresOf(pointer: string): number {
+  return usePlanner(({ job }) => (valueAt(job, pointer) as readonly number[] | undefined)?.length ?? 0);
 }
 
 interface MeasureFieldsProps {

@@ -7,7 +7,7 @@ import { useShade } from "../shade-context.tsx";
 
 /** Every cord at every height against the rules of the place; its standing line is always in sight. */
 export function SafetySection() {
-  const { cautions, safety, lift } = useShade().told;
+  const { cautions, safety, lift } = useShade().plan;
   return (
     <Section
       id="safety"

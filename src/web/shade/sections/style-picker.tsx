@@ -11,7 +11,7 @@ import { STYLE_NAMES, STYLES, type StyleKind } from "../../../job/index.ts";
 import { useNear } from "../../job/use-near.ts";
 import { useStylePictures } from "../../picture/use-style-pictures.ts";
 import { SvgElement } from "../../sheets/svg-node.tsx";
-import { editField, useCanEdit } from "../../state/fields.ts";
+import { editField, useCanEdit, useField } from "../../state/fields.ts";
 import { useShade } from "../shade-context.tsx";
 import { STYLE_WORDS, styleTitle } from "./style-words.ts";
 import "./style-picker.css";
@@ -25,6 +25,7 @@ export function StylePicker() {
   const fieldset = useRef<HTMLFieldSetElement>(null);
   const near = useNear(fieldset);
   const pictures = useStylePictures(plan, near);
+  const chosen = useField(`${pointer}/shade/style`);
   return (
     <fieldset ref={fieldset} className="style-picker" disabled={!mine}>
       <legend>Style</legend>
@@ -35,7 +36,7 @@ export function StylePicker() {
               type="radio"
               name={`${pointer}/shade/style`}
               value={style}
-              checked={style === plan.style}
+              checked={style === chosen}
               onChange={() => editField(`${pointer}/shade/style`, style, `Style: ${STYLE_NAMES[style]}`)}
             />
             <Sample style={style} faces={pictures.get(style)} />
