@@ -1,6 +1,5 @@
 import type { Figure } from "./figure-rule.ts";
 import type { Finding } from "./finding.ts";
-import { lazy } from "./lazy.ts";
 
 /** What a stage of the work returns: what it worked out, what speaks against it, and how each figure came about. */
 export interface StageResult<V> extends Worked<V> {
@@ -24,31 +23,46 @@ interface Late {
   workings?: () => readonly Figure[];
 }
 
-const NOTHING = () => [];
+/** Made of a job of thousands by the ten thousand: one object each, whose getters all share. */
+class Staged<V, W extends V> implements WholeResult<V, W> {
+  readonly values: V;
+  readonly whole: W;
+  readonly #late: Late;
+  #findings: readonly Finding[] | undefined;
+  #workings: readonly Figure[] | undefined;
+
+  constructor(values: V, whole: W, late: Late) {
+    this.values = values;
+    this.whole = whole;
+    this.#late = late;
+  }
+
+  get findings(): readonly Finding[] {
+    this.#findings ??= this.#late.findings?.() ?? [];
+    return this.#findings;
+  }
+
+  get workings(): readonly Figure[] {
+    this.#workings ??= this.#late.workings?.() ?? [];
+    return this.#workings;
+  }
+}
 
 /** The values of a stage; findings, with their words and remedies, and workings are made when they are first read. */
-export function staged<V>(values: V, { findings = NOTHING, workings = NOTHING }: Late): StageResult<V> {
-  const [found, worked] = [lazy(findings), lazy(workings)];
-  return {
-    values,
-    get findings() {
-      return found();
-    },
-    get workings() {
-      return worked();
-    },
-  };
+export function staged<V>(values: V, late: Late): StageResult<V> {
+  return new Staged(values, values, late);
 }
 
 /** The same, where what the plan shows of it has more than other stages read; its getters stay unread. */
 export function stagedWhole<V, W extends V>(values: V, whole: W, late: Late): WholeResult<V, W> {
-  return Object.assign(staged(values, late), { whole });
+  return new Staged(values, whole, late);
 }
 
 /** The same result with these equal values in place of its own; what is late in it stays so. */
 export function withValues<R extends StageResult<unknown>>(result: R, values: R["values"]): R {
-  const same = Object.getOwnPropertyDescriptors(result);
-  return Object.create(null, { ...same, values: { value: values, enumerable: true } });
+  const late = { findings: () => result.findings, workings: () => result.workings };
+  const whole = "whole" in result ? result.whole : values;
+  return new Staged(values, whole, late) as StageResult<unknown> as R;
 }
 
 /** The same result, of which there is more to find. */

@@ -151,6 +151,11 @@ class RoomPlanner {
     return this.#windows[w];
   }
 
+  /** Of a window that is not planned again nothing is remembered. */
+  forget(w: number): void {
+    delete this.#windows[w];
+  }
+
   align(
     windows: readonly WindowOfJob[],
     { units }: Job,
@@ -173,6 +178,7 @@ class RoomPlanner {
  */
 export class JobPlanner {
   readonly #rooms: RoomPlanner[] = [];
+  readonly #once: boolean;
   readonly #shared = remember(({ cloths, hardware, rates, place, purpose }: SharedRead): Shared => {
     return {
       parts: partsOf({ cloths, hardware }),
@@ -186,6 +192,11 @@ export class JobPlanner {
   );
   #planned: readonly PlannedShade[] = [];
 
+  /** @param once it plans one job once: what would only serve to plan it again is not kept */
+  constructor(once = false) {
+    this.#once = once;
+  }
+
   plan(job: Job, { only }: PlanOptions = {}): Plan {
     const shared = this.#sharedBy(job);
     const isWanted = ({ id }: Window) => only === undefined || only.includes(id);
@@ -197,7 +208,9 @@ export class JobPlanner {
       if (aligned === undefined) return;
       rooms.push(aligned);
       this.#standing(job, room, r).forEach((at, w) => {
-        if (isWanted(at.window)) planned.push(this.#room(r).window(w).plan(at, aligned));
+        if (!isWanted(at.window)) return;
+        planned.push(this.#room(r).window(w).plan(at, aligned));
+        if (this.#once) this.#room(r).forget(w);
       });
     });
     this.#rooms.length = Math.min(this.#rooms.length, job.rooms.length);

@@ -10,7 +10,7 @@ import type { Plan, ShadePlan } from "./plan-types.ts";
  * is for `proveRemedies` to try. Who plans the same job again and again while it is edited keeps a `JobPlanner`.
  */
 export function plan(job: Job, options: PlanOptions = {}): Plan {
-  return new JobPlanner().plan(job, options);
+  return new JobPlanner(true).plan(job, options);
 }
 
 /** One window's part of `plan(job)` alone; undefined where there is no such window. */
