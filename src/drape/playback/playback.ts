@@ -39,8 +39,8 @@ export function playedAt(net: CommonNet, frames: readonly HangingFrame[], raise:
       points[j] = j * across + i;
       heldHere[j] = held[j * across + i] as number;
       if (j === 0) continue;
-      const [a, b] = [linkMm(from, across, i, j), linkMm(to, across, i, j)];
-      restMm[j - 1] = a + share * (b - a);
+      const lower = linkMm(from, across, i, j);
+      restMm[j - 1] = lower + share * (linkMm(to, across, i, j) - lower);
     }
     keepLengths({ x: placesMm, points, restMm, held: heldHere });
   }
@@ -69,15 +69,19 @@ function around(frames: readonly HangingFrame[], raise: number): [HangingFrame, 
 }
 
 function blended(from: Float64Array, to: Float64Array, share: number): Float64Array {
-  return from.map((value, k) => value + share * ((to[k] as number) - value));
+  const places = from.slice();
+  for (let k = 0; k < places.length; k++) {
+    const value = places[k] as number;
+    places[k] = value + share * ((to[k] as number) - value);
+  }
+  return places;
 }
 
 function linkMm({ placesMm }: HangingFrame, across: number, i: number, j: number): number {
-  const [a, b] = [3 * ((j - 1) * across + i), 3 * (j * across + i)];
-  const [dx, dy, dz] = [0, 1, 2].map((c) => (placesMm[b + c] as number) - (placesMm[a + c] as number)) as [
-    number,
-    number,
-    number,
-  ];
+  const a = 3 * ((j - 1) * across + i);
+  const b = 3 * (j * across + i);
+  const dx = (placesMm[b] as number) - (placesMm[a] as number);
+  const dy = (placesMm[b + 1] as number) - (placesMm[a + 1] as number);
+  const dz = (placesMm[b + 2] as number) - (placesMm[a + 2] as number);
   return Math.sqrt(dx * dx + dy * dy + dz * dz);
 }

@@ -98,7 +98,7 @@ function Turned({ choice, onFail, turn }: TurnedProps) {
   const box = useBox(room);
   const orbit = useRef<Orbit>(FRONT);
   const moving = useRef(0);
-  const { scene, redraw } = useLiveScene(
+  const { scene, redraw, hold } = useLiveScene(
     canvas,
     choice,
     (scene) => {
@@ -161,7 +161,7 @@ function Turned({ choice, onFail, turn }: TurnedProps) {
         turn={(aroundRad) => {
           if (box) scene.current?.draw({ ...orbit.current, aroundRad }, box.widthPx, box.heightPx);
         }}
-        done={redraw}
+        hold={hold}
       />
     </>
   );

@@ -16,20 +16,21 @@ interface SaveShadeProps {
   heights: KnownHeights | undefined;
   /** Shows the shade from there, at once. */
   turn: (aroundRad: number) => void;
-  /** The view is as it was again. */
-  done: () => void;
+  /** Keeps the picture fine while it is saved; let go of, it is as it was again. */
+  hold: (isHeld: boolean) => void;
 }
 
 /** What is seen as a picture or a clip, and the cloth itself as a model. */
-export function SaveShade({ canvas, heights, turn, done }: SaveShadeProps) {
+export function SaveShade({ canvas, heights, turn, hold }: SaveShadeProps) {
   const { plan, window } = useShadeNow();
   const { cloths } = useJob();
   const [busy, setBusy] = useState(false);
   const whileBusy = (work: () => Promise<void>) => () => {
     setBusy(true);
+    hold(true);
     void work().finally(() => {
       setBusy(false);
-      done();
+      hold(false);
     });
   };
   const savePicture = whileBusy(async () => {

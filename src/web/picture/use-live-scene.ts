@@ -12,6 +12,9 @@ import { type LightFrom, LiveScene } from "./scene/live-scene.ts";
 import { sewnCloth } from "./sewn-cloth.ts";
 import type { KnownHeights } from "./use-heights.ts";
 
+/** What was not moved for so long rests, ms. */
+const RESTS_MS = 250;
+
 /** What is chosen of a live picture. */
 export interface LiveChoice {
   heights: KnownHeights | undefined;
@@ -19,7 +22,10 @@ export interface LiveChoice {
   lined: boolean;
 }
 
-/** The scene of a canvas, with the shade on the page in it; `draw` is called in the next frame after anything changed, `also` what it reads beside the shade. */
+/**
+ * The scene of a canvas, with the shade on the page in it; `draw` is called in the next frame after anything changed, and
+ * again, finer, once nothing changes; `also` what it reads beside the shade. While it is held it is fine as it moves.
+ */
 export function useLiveScene(
   canvas: RefObject<HTMLCanvasElement | null>,
   { heights, lightFrom, lined }: LiveChoice,
@@ -34,15 +40,30 @@ export function useLiveScene(
   const pattern = usePattern(plan, cloths, heights?.net.alongMm.at(-1));
   const scene = useRef<LiveScene | undefined>(undefined);
   const frame = useRef(0);
+  const rest = useRef<ReturnType<typeof setTimeout>>(undefined);
   const latest = useRef({ draw, onFail });
   latest.current = { draw, onFail };
-  // One and the same for all of its life, so that effects may name it.
-  const [redraw] = useState(() => () => {
-    if (frame.current !== 0) return;
-    frame.current = requestAnimationFrame(() => {
+  // One and the same for all of their life, so that effects may name them.
+  const [{ redraw, hold }] = useState(() => {
+    let isHeld = false;
+    const drawNow = (isMoving: boolean) => {
+      cancelAnimationFrame(frame.current);
       frame.current = 0;
-      if (scene.current) latest.current.draw(scene.current);
-    });
+      if (!scene.current) return;
+      scene.current.isMoving = isMoving && !isHeld;
+      latest.current.draw(scene.current);
+    };
+    return {
+      redraw() {
+        clearTimeout(rest.current);
+        rest.current = setTimeout(() => drawNow(false), RESTS_MS);
+        if (frame.current === 0) frame.current = requestAnimationFrame(() => drawNow(true));
+      },
+      hold(is: boolean) {
+        isHeld = is;
+        drawNow(false);
+      },
+    };
   });
 
   // Before the effects that fill it.
@@ -63,6 +84,7 @@ export function useLiveScene(
     return () => {
       element.removeEventListener("webglcontextlost", lost);
       cancelAnimationFrame(frame.current);
+      clearTimeout(rest.current);
       frame.current = 0;
       scene.current?.dispose();
       scene.current = undefined;
@@ -89,7 +111,7 @@ export function useLiveScene(
     redraw();
   }, [heights, raise, plan, units, redraw]);
   useEffect(redraw, [...also, redraw]);
-  return { scene, redraw };
+  return { scene, redraw, hold };
 }
 
 /** What the face shows, once it is there: its pattern, and what is sewn onto it. */

@@ -43,8 +43,9 @@ export class ClothMesh {
   readonly #back = sideOf(BackSide);
   #geometry = new BufferGeometry();
   #net: CommonNet | undefined;
+  #isRefined = false;
 
-  /** Puts the cloth where it hangs. */
+  /** Puts the cloth where it hangs; `refine` once it rests. */
   hang(net: CommonNet, cloth: PlayedCloth): void {
     if (this.#net?.across !== net.across || this.#net.along !== net.along) this.#lay(net);
     this.#net = net;
@@ -68,10 +69,17 @@ export class ClothMesh {
     const open = this.#geometry.getAttribute("color") as BufferAttribute;
     openEach(net, places, normal.array as Float32Array, open.array as Float32Array);
     open.needsUpdate = true;
+    this.#isRefined = false;
+  }
+
+  /** What is seen only when one looks closely, and takes as long as all the rest: how much cloth lies behind cloth. */
+  refine(): void {
+    if (this.#isRefined || this.#net === undefined) return;
+    this.#isRefined = true;
+    const { array } = this.#geometry.getAttribute("position") as BufferAttribute;
     const behind = this.#geometry.getAttribute("behind") as BufferAttribute;
-    behindEach(net, places, behind.array as Float32Array);
+    behindEach(this.#net, array as Float32Array, behind.array as Float32Array);
     behind.needsUpdate = true;
-    this.#geometry.computeBoundingSphere();
   }
 
   /** How far back the cloth reaches near a place, and how far forward, mm; 0 where there is none. */
@@ -148,6 +156,8 @@ export class ClothMesh {
       const mesh = new Mesh(geometry, material);
       mesh.receiveShadow = true;
       mesh.castShadow = true;
+      // It is what the picture is of: never out of sight.
+      mesh.frustumCulled = false;
       this.group.add(mesh);
     }
   }
@@ -190,7 +200,10 @@ function writeNormals(places: Float32Array, normals: Float32Array, { across, alo
       const ny = vz * ux - vx * uz;
       const nz = vx * uy - vy * ux;
       const length = Math.sqrt(nx * nx + ny * ny + nz * nz) || 1;
-      normals.set([nx / length, ny / length, nz / length], 3 * (j * across + i));
+      const to = 3 * (j * across + i);
+      normals[to] = nx / length;
+      normals[to + 1] = ny / length;
+      normals[to + 2] = nz / length;
     }
   }
 }

@@ -7,6 +7,7 @@ import {
   PCFShadowMap,
   PerspectiveCamera,
   Scene,
+  Vector2,
   Vector3,
   WebGLRenderer,
 } from "three";
@@ -39,7 +40,9 @@ const DAY = new Vector3(0.3, 0.75, -1).normalize();
 const CORD_NEAR_MM = 25;
 const BATTEN_NEAR_MM = 10;
 const LIGHT_AWAY_MM = 4000;
-const SHADOW_PX = 1024;
+/** The shadow's fineness, and the picture's, at rest and while it moves: what moves is not looked at so closely. */
+const SHADOW_PX = { rest: 1024, moving: 512 };
+const MOVING_SHARE = 0.5;
 const BACKGROUND = new Color("#e6e1d8");
 /** The eye stands so far off, in the larger side of what is seen, and never nearer than this, mm. */
 const DISTANCES = 1.9;
@@ -63,6 +66,7 @@ export class LiveScene {
   #lightFrom: LightFrom = "room";
   /** Seen from behind, as on the table: the light of the room comes from there too. */
   #fromBehind = false;
+  #isMoving = false;
 
   /** Throws where the browser has no WebGL 2. */
   constructor(canvas: HTMLCanvasElement) {
@@ -72,11 +76,23 @@ export class LiveScene {
     this.#renderer.shadowMap.autoUpdate = false;
     this.#scene.background = BACKGROUND;
     this.#key.castShadow = true;
-    this.#key.shadow.mapSize.set(SHADOW_PX, SHADOW_PX);
+    this.#key.shadow.mapSize.set(SHADOW_PX.rest, SHADOW_PX.rest);
     this.#key.shadow.bias = -0.002;
     this.#key.shadow.normalBias = 3;
     this.#scene.add(this.#key, this.#key.target, this.#room, this.#sky, this.#cloth.group, this.#rig.group);
     this.light("room");
+  }
+
+  /** Drawn more coarsely, and so at once, until it rests. */
+  set isMoving(isMoving: boolean) {
+    if (this.#isMoving === isMoving) return;
+    this.#isMoving = isMoving;
+    const { shadow } = this.#key;
+    const px = isMoving ? SHADOW_PX.moving : SHADOW_PX.rest;
+    shadow.mapSize.set(px, px);
+    shadow.map?.dispose();
+    shadow.map = null;
+    this.#renderer.shadowMap.needsUpdate = true;
   }
 
   /** Wall, opening and board round the shade. */
@@ -128,8 +144,7 @@ export class LiveScene {
 
   draw(orbit: Orbit, widthPx: number, heightPx: number): void {
     if (widthPx < 1 || heightPx < 1) return;
-    this.#renderer.setPixelRatio(Math.min(MOST_PIXEL_RATIO, devicePixelRatio));
-    this.#renderer.setSize(widthPx, heightPx, false);
+    this.#prepare(widthPx, heightPx);
     this.#aim(orbit, widthPx / heightPx);
     const fromBehind = this.#camera.position.z < 0;
     if (this.#around) this.#around.room.visible = !fromBehind;
@@ -144,8 +159,7 @@ export class LiveScene {
   drawInPhoto({ pose, opening, photo }: InPhoto, widthPx: number, heightPx: number, ratio?: number): void {
     if (widthPx < 1 || heightPx < 1) return;
     const renderer = this.#renderer;
-    renderer.setPixelRatio(ratio ?? Math.min(MOST_PIXEL_RATIO, devicePixelRatio));
-    renderer.setSize(widthPx, heightPx, false);
+    this.#prepare(widthPx, heightPx, ratio);
     this.#scene.background = null;
     this.#around?.inPhoto(true);
     const camera = this.#camera;
@@ -172,6 +186,17 @@ export class LiveScene {
     this.#cloth.dispose();
     this.#rig.dispose();
     this.#renderer.dispose();
+  }
+
+  /** As fine as the moment wants it. A canvas is emptied whenever it is sized: only where it is to be another. */
+  #prepare(widthPx: number, heightPx: number, ratio?: number): void {
+    const fine = Math.min(MOST_PIXEL_RATIO, devicePixelRatio);
+    const wanted = ratio ?? (this.#isMoving ? MOVING_SHARE * fine : fine);
+    const renderer = this.#renderer;
+    const now = renderer.getSize(new Vector2());
+    if (!this.#isMoving) this.#cloth.refine();
+    if (renderer.getPixelRatio() === wanted && now.x === widthPx && now.y === heightPx) return;
+    renderer.setDrawingBufferSize(widthPx, heightPx, wanted);
   }
 
   #aim({ aroundRad, aboveRad, near }: Orbit, aspect: number): void {

@@ -3,9 +3,7 @@ import {
   CanvasTexture,
   CylinderGeometry,
   Group,
-  InstancedMesh,
   Matrix4,
-  Mesh,
   MeshLambertMaterial,
   Quaternion,
   Sprite,
@@ -15,6 +13,7 @@ import {
   Vector3,
 } from "three";
 import { BATTEN, type BareBatten, CORD, type RigLine } from "../../../drawing/index.ts";
+import { Instances } from "./instances.ts";
 
 const RING_MM = 7;
 const WIRE_MM = 1.6;
@@ -33,75 +32,102 @@ const UP = new Vector3(0, 1, 0);
 /** Rings, cords in their colours with their numbers, and what hangs at the control side. */
 export class Rig {
   readonly group = new Group();
-  readonly #ring = new TorusGeometry(RING_MM, WIRE_MM, 8, 18);
-  readonly #metal = new MeshLambertMaterial({ color: "#c9ccd2" });
   readonly #round = new CylinderGeometry(CORD_MM, CORD_MM, 1, 7, 1, true);
-  readonly #slat = new BoxGeometry(1, 1, 1);
-  readonly #paints = new Map<string, MeshLambertMaterial>();
-  readonly #tags = new Map<number, SpriteMaterial>();
+  readonly #rings = new Instances(
+    new TorusGeometry(RING_MM, WIRE_MM, 8, 18),
+    new MeshLambertMaterial({ color: "#c9ccd2" }),
+  );
+  readonly #battens = new Instances(
+    new BoxGeometry(1, 1, 1),
+    new MeshLambertMaterial({ color: BATTEN }),
+    true,
+  );
+  /** By their colours. */
+  readonly #cords = new Map<string, Instances>();
+  readonly #tags = new Map<number, Sprite>();
+
+  constructor() {
+    this.group.add(this.#rings.group, this.#battens.group);
+  }
 
   /** Puts rings and cords where they are at this height; `backAt` tells how far back the cloth reaches at a place. */
   hang(ringsMm: Float64Array, lines: readonly RigLine[], backAt: (x: number, y: number) => number): void {
-    this.group.clear();
-    const rings = new InstancedMesh(this.#ring, this.#metal, ringsMm.length / 3);
-    for (let k = 0; k < ringsMm.length / 3; k++) {
-      const [x, y, z] = [0, 1, 2].map((c) => ringsMm[3 * k + c] as number) as [number, number, number];
-      rings.setMatrixAt(k, new Matrix4().makeTranslation(x, -y - RING_MM, z - RING_BEHIND_MM));
+    this.#rings.begin();
+    for (let k = 0; k < ringsMm.length; k += 3) {
+      const [x, y, z] = [ringsMm[k] as number, ringsMm[k + 1] as number, ringsMm[k + 2] as number];
+      this.#rings.set(PLACED.makeTranslation(x, -y - RING_MM, z - RING_BEHIND_MM));
     }
-    rings.frustumCulled = false;
-    this.group.add(rings);
+    this.#rings.end();
+    for (const cords of this.#cords.values()) cords.begin();
+    for (const tag of this.#tags.values()) tag.visible = false;
     for (const { number, colour = CORD, points: straight } of lines) {
       const points = number === undefined ? straight : behindCloth(straight, backAt);
-      for (let k = 1; k < points.length; k++) this.#cord(points[k - 1] as Place, points[k] as Place, colour);
+      const cords = this.#cordsOf(colour);
+      for (let k = 1; k < points.length; k++) layCord(cords, points[k - 1] as Place, points[k] as Place);
       const [low] = points;
       if (number !== undefined && low !== undefined) this.#tag(number, colour, low);
     }
+    for (const cords of this.#cords.values()) cords.end();
   }
 
   /** Battens on the face, before the cloth that they lie on. */
   lay(battens: readonly BareBatten[], frontAt: (x: number, y: number) => number): void {
+    this.#battens.begin();
     for (const { left, right, top, bottom } of battens) {
       const [x, y] = [(left + right) / 2, (top + bottom) / 2];
-      const batten = new Mesh(this.#slat, this.#paint(BATTEN));
-      batten.scale.set(right - left, Math.max(LEAST_BATTEN_MM, bottom - top), BATTEN_DEEP_MM);
-      batten.position.set(x, -y, frontAt(x, y) + BATTEN_DEEP_MM / 2);
-      batten.castShadow = true;
-      this.group.add(batten);
+      SIZE.set(right - left, Math.max(LEAST_BATTEN_MM, bottom - top), BATTEN_DEEP_MM);
+      MIDDLE.set(x, -y, frontAt(x, y) + BATTEN_DEEP_MM / 2);
+      this.#battens.set(PLACED.compose(MIDDLE, UNTURNED, SIZE));
     }
+    this.#battens.end();
   }
 
   dispose(): void {
-    this.#ring.dispose();
+    for (const instances of [this.#rings, this.#battens, ...this.#cords.values()]) instances.dispose();
     this.#round.dispose();
-    this.#slat.dispose();
-    for (const { map } of this.#tags.values()) map?.dispose();
+    for (const { material } of this.#tags.values()) {
+      material.map?.dispose();
+      material.dispose();
+    }
   }
 
-  #cord([ax, ay, az]: Place, [bx, by, bz]: Place, colour: string): void {
-    const way = new Vector3(bx - ax, ay - by, bz - az);
-    const length = way.length();
-    if (length < 1) return;
-    const mesh = new Mesh(this.#round, this.#paint(colour));
-    mesh.position.set((ax + bx) / 2, -(ay + by) / 2, (az + bz) / 2);
-    mesh.quaternion.copy(new Quaternion().setFromUnitVectors(UP, way.divideScalar(length)));
-    mesh.scale.set(1, length, 1);
-    this.group.add(mesh);
-  }
-
-  #paint(colour: string): MeshLambertMaterial {
-    const known = this.#paints.get(colour) ?? new MeshLambertMaterial({ color: colour });
-    this.#paints.set(colour, known);
-    return known;
+  #cordsOf(colour: string): Instances {
+    const known = this.#cords.get(colour);
+    if (known) return known;
+    const cords = new Instances(this.#round, new MeshLambertMaterial({ color: colour }));
+    this.#cords.set(colour, cords);
+    this.group.add(cords.group);
+    return cords;
   }
 
   #tag(number: number, colour: string, [x, y, z]: Place): void {
-    const known = this.#tags.get(number) ?? tagMaterial(number, colour);
-    this.#tags.set(number, known);
-    const tag = new Sprite(known);
-    tag.scale.set(TAG_MM, TAG_MM, 1);
+    const known = this.#tags.get(number);
+    const tag = known ?? new Sprite(tagMaterial(number, colour));
+    if (known === undefined) {
+      this.#tags.set(number, tag);
+      tag.scale.set(TAG_MM, TAG_MM, 1);
+      this.group.add(tag);
+    }
+    tag.visible = true;
     tag.position.set(x, -y - TAG_MM * 0.8, z - TAG_BEHIND_MM);
-    this.group.add(tag);
   }
+}
+
+// Filled anew for each of hundreds of pieces.
+const PLACED = new Matrix4();
+const MIDDLE = new Vector3();
+const WAY = new Vector3();
+const SIZE = new Vector3();
+const TURN = new Quaternion();
+const UNTURNED = new Quaternion();
+
+function layCord(cords: Instances, [ax, ay, az]: Place, [bx, by, bz]: Place): void {
+  WAY.set(bx - ax, ay - by, bz - az);
+  const length = WAY.length();
+  if (length < 1) return;
+  MIDDLE.set((ax + bx) / 2, -(ay + by) / 2, (az + bz) / 2);
+  TURN.setFromUnitVectors(UP, WAY.divideScalar(length));
+  cords.set(PLACED.compose(MIDDLE, TURN, SIZE.set(1, length, 1)));
 }
 
 type Place = readonly [x: number, y: number, z: number];
