@@ -3,7 +3,7 @@ import { dropFamily } from "./drop-family.ts";
 import { foldWeight } from "./fold-level.ts";
 import { type FoldStack, type FoldStackProblem, fixedSkirt, stackFolds } from "./fold-stack.ts";
 import type { LeaningProblem } from "./leaning-strip.ts";
-import { type FoldCourse, leaning, openSlope, type Path } from "./open-fold.ts";
+import { type FoldCourse, leaning, newWays, openSlope, type Ways } from "./open-fold.ts";
 
 /** The cloth of a shade as its folds feel it. */
 export type FoldCloth = Omit<FoldStackProblem, "arcsMm">;
@@ -79,7 +79,7 @@ function layOver(cloth: FoldCloth, spans: readonly FoldSpan[], under: FoldSpan):
 
 interface Memo {
   stacks: Map<string, FoldStack>;
-  paths: Map<string, Path>;
+  ways: Ways;
   /** Soft folds below the lowest row, and the cloth as those above them feel it. */
   over: Map<string, { under: LaidFold; above: FoldCloth }>;
 }
@@ -90,7 +90,7 @@ const memos = new WeakMap<FoldCloth, Memo>();
 function memoOf(cloth: FoldCloth): Memo {
   const known = memos.get(cloth);
   if (known !== undefined) return known;
-  const memo: Memo = { stacks: new Map(), paths: new Map(), over: new Map() };
+  const memo: Memo = { stacks: new Map(), ways: newWays(), over: new Map() };
   memos.set(cloth, memo);
   return memo;
 }
@@ -204,7 +204,7 @@ function open(
   below: LaidFold | undefined,
 ): LaidFold | undefined {
   const span = spans[k] as FoldSpan;
-  const slope = openSlope(memo.paths, courseOf(memo, cloth, spans, k, below), closingOf(span));
+  const slope = openSlope(memo.ways, courseOf(memo, cloth, spans, k, below), closingOf(span));
   return slope === undefined ? undefined : drawn(slope, span, "open");
 }
 
@@ -231,7 +231,7 @@ function courseOf(
   const after = stackOf(memo, cloth, arcsOf(spans, 0, k + 1));
   const [from, to] = [before.planesRad[k] ?? 0, after.planesRad[k] ?? 0];
   const last = dropSlope(cloth, spans[k] as FoldSpan, after, k);
-  const like = k > 0 && spans[k - 1]?.arcMm === arcMm ? memo.paths.get(keyOf(spans, k - 1)) : undefined;
+  const like = k > 0 && spans[k - 1]?.arcMm === arcMm ? memo.ways.paths.get(keyOf(spans, k - 1)) : undefined;
   return {
     key: keyOf(spans, k),
     problem: (closing) => problemAt(closing, from + leaning(closing) * (to - from)),

@@ -1,11 +1,24 @@
+import type { Solved } from "../solve/outcome.ts";
 import { follow } from "./follow.ts";
 import { hangFromNothing } from "./hang-strip.ts";
 import { type LeaningProblem, type LeaningState, leanStrip } from "./leaning-strip.ts";
 import { DROP_NODES } from "./pressed-drop.ts";
 import type { StripState } from "./strip.ts";
 
-/** Shapes of one fold at the knots of its way, where they were found. */
-export type Path = readonly (LeaningState | undefined)[];
+/** Shapes of one fold at the knots of its way, where they were looked for and found. */
+export type Path = (LeaningState | undefined)[];
+
+/** What was found of the folds of one cloth. */
+export interface Ways {
+  /** By the keys of their courses. */
+  paths: Map<string, Path>;
+  /** Hanging free at the knot where each is begun, by their weights: all that lean on something begin from there. */
+  free: Map<number, Solved<StripState>>;
+}
+
+export function newWays(): Ways {
+  return { paths: new Map(), free: new Map() };
+}
 
 /** Folds less open than this share of their cloth are drawn on from here: they stand out as the root of the slack. */
 const JUST_OPEN = 0.01;
@@ -25,23 +38,19 @@ const KNOT_REACH_RAD = 1.2;
 export interface FoldCourse {
   key: string;
   problem(closing: number): LeaningProblem;
-  /** As it hangs in the stack at the end. */
+  /** As it hangs in the stack at the end; without it the course is that of one height, and no other starts from it. */
   last?: Float64Array;
   /** A fold with as much cloth whose way is known: near enough to start from. */
   like?: Path;
 }
 
 /**
- * Slopes of a fold at one closing (0 flat, 1 gathered), all along its cloth. Ways that were found are kept in `paths`, found
+ * Slopes of a fold at one closing (0 flat, 1 gathered), all along its cloth. What was found is kept in `ways`, found
  * in the same order each time, so that a height looks alike whichever was asked for before it. Undefined where none was found.
  */
-export function openSlope(
-  paths: Map<string, Path>,
-  course: FoldCourse,
-  closing: number,
-): Float64Array | undefined {
-  const path = pathOf(paths, course);
+export function openSlope(ways: Ways, course: FoldCourse, closing: number): Float64Array | undefined {
   const at = Math.max(JUST_OPEN, closing);
+  const path = pathOf(ways, course, at);
   const state = stateAt(path, course, at);
   if (state === undefined) return undefined;
   const whole = wholeSlope(state, course.problem(at));
@@ -83,8 +92,7 @@ function ending(
 }
 
 function stateAt(path: Path, course: FoldCourse, closing: number): LeaningState | undefined {
-  let k = 1;
-  while (k + 1 < KNOTS.length && (KNOTS[k] as number) < closing) k++;
+  const k = knotAbove(closing);
   const [low, high] = [KNOTS[k - 1] as number, KNOTS[k] as number];
   const [a, b] = [path[k - 1], path[k]];
   if (a === undefined || b === undefined) return undefined;
@@ -108,26 +116,38 @@ function mixed(a: LeaningState, b: LeaningState, part: number): LeaningState {
   };
 }
 
-function pathOf(paths: Map<string, Path>, course: FoldCourse): Path {
-  const known = paths.get(course.key);
-  if (known !== undefined) return known;
-  const path: (LeaningState | undefined)[] = KNOTS.map(() => undefined);
-  const first = firstOf(course);
-  if (first !== undefined) {
-    path[FIRST] = first;
-    for (const way of [-1, 1]) walk(course, path, way);
-  }
-  paths.set(course.key, path);
+/** The knots before and at it are those that a closing lies between. */
+function knotAbove(closing: number): number {
+  let k = 1;
+  while (k + 1 < KNOTS.length && (KNOTS[k] as number) < closing) k++;
+  return k;
+}
+
+/** The way of a fold: all of it, or of a course that only one height has, as far as that height. */
+function pathOf(ways: Ways, course: FoldCourse, closing: number): Path {
+  const known = ways.paths.get(course.key);
+  if (known !== undefined && course.last !== undefined) return known;
+  const path = known ?? begun(ways, course);
+  ways.paths.set(course.key, path);
+  if (path[FIRST] === undefined) return path;
+  const above = knotAbove(closing);
+  walk(course, path, -1, course.last === undefined ? above - 1 : 0);
+  walk(course, path, 1, course.last === undefined ? above : KNOTS.length - 1);
   return path;
 }
 
-function firstOf(course: FoldCourse): LeaningState | undefined {
+function begun(ways: Ways, course: FoldCourse): Path {
+  const path: Path = KNOTS.map(() => undefined);
+  path[FIRST] = firstOf(ways, course);
+  return path;
+}
+
+function firstOf(ways: Ways, course: FoldCourse): LeaningState | undefined {
   const problem = course.problem(KNOTS[FIRST]);
   const like = course.like?.[FIRST];
   const near = like === undefined ? undefined : leanStrip(problem, like);
   if (near?.kind === "converged") return near.value;
-  const nodes = problem.weight < LIMP_FROM ? OPEN_NODES : LIMP_NODES;
-  const free = hangFromNothing({ weight: problem.weight, gap: problem.gap, planes: [] }, nodes);
+  const free = hangingFree(ways, problem);
   if (free.kind === "notConverged") return undefined;
   for (const layers of LYING) {
     const leant = leanStrip(
@@ -138,6 +158,15 @@ function firstOf(course: FoldCourse): LeaningState | undefined {
     if (leant.kind === "converged" && leant.value.length <= 2) return leant.value;
   }
   return undefined;
+}
+
+function hangingFree({ free }: Ways, { weight, gap }: LeaningProblem): Solved<StripState> {
+  const known = free.get(weight);
+  if (known !== undefined) return known;
+  const nodes = weight < LIMP_FROM ? OPEN_NODES : LIMP_NODES;
+  const hanging = hangFromNothing({ weight, gap, planes: [] }, nodes);
+  free.set(weight, hanging);
+  return hanging;
 }
 
 /** How much of a fold may lie on what is below it when it is first solved, in lengths of the bend at a hinge, λ^(−1/3). */
@@ -156,8 +185,10 @@ function shortened({ slope, up, side }: StripState, byHalves: number): LeaningSt
   return { slope: upper, up, side, length };
 }
 
-function walk(course: FoldCourse, path: (LeaningState | undefined)[], way: number): void {
-  for (let k = FIRST + way; k >= 0 && k < KNOTS.length; k += way) {
+/** From where the way begins up to a knot, each from the one before it, as far as they are found. */
+function walk(course: FoldCourse, path: Path, way: 1 | -1, until: number): void {
+  for (let k = FIRST + way; (until - k) * way >= 0; k += way) {
+    if (path[k] !== undefined) continue;
     const was = path[k - way] as LeaningState;
     const [here, there] = [KNOTS[k - way] as number, KNOTS[k] as number];
     const like = course.like?.[k];
