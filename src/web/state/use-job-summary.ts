@@ -3,6 +3,7 @@ import type { Job } from "../../job/index.ts";
 import type { PlanningService } from "../workbook/planning-worker.ts";
 import type { KeptWorker } from "../workers/kept-worker.ts";
 import { planningWorker } from "../workers/planning.ts";
+import { afterPaint } from "./after-paint.ts";
 import { useJob } from "./fields.ts";
 import { type JobSummary, summaryOf } from "./job-summary.ts";
 import { planOf } from "./planning.ts";
@@ -44,7 +45,9 @@ export function useJobSummary(): { summary: JobSummary | undefined; stale: boole
       if (newest.current !== asked) await next();
     };
     running.current = true;
-    void next()
+    // To hand a large job to another thread takes as long as a keystroke may: the drawing of the edit goes before it.
+    void new Promise<void>(afterPaint)
+      .then(next)
       // The last summary stays, and says that it is of an earlier state; the next edit asks again.
       .catch(() => {})
       .finally(() => {
