@@ -3,6 +3,7 @@ import type { Remedy } from "../../figures/index.ts";
 import type { Job } from "../../job/index.ts";
 import type { FindingCard } from "../../plan/index.ts";
 import { whenIdle } from "../frame/when-idle.ts";
+import { useToldJob } from "../shade/shade-context.tsx";
 import { useJob } from "../state/fields.ts";
 import { isWithinFields } from "../state/job-door.ts";
 import { trialOf } from "../state/planning.ts";
@@ -24,11 +25,14 @@ export function useAnswers(
   wanted: boolean,
 ): { remedies: readonly Remedy[]; stale: boolean } {
   const job = useJob();
+  const told = useToldJob();
   const [answers, setAnswers] = useState<Answers>();
   useEffect(() => {
     if (!wanted) return;
-    return whenIdle(() => setAnswers({ job, card, remedies: trialOf(job).answersTo(card, isWithinFields) }));
-  }, [job, card, wanted]);
+    return whenIdle(() =>
+      setAnswers({ job: told, card, remedies: trialOf(told).answersTo(card, isWithinFields) }),
+    );
+  }, [told, card, wanted]);
   const stale = answers?.job !== job || answers.card !== card;
   return { remedies: answers?.remedies ?? [], stale };
 }
