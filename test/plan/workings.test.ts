@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { compile, type EvalFunction } from "mathjs";
 import { describe, expect, it } from "vitest";
 import type { Working } from "../../src/figures/index.ts";
-import { plan } from "../../src/plan/index.ts";
+import { hasFigure, plan } from "../../src/plan/index.ts";
 import { anyJob } from "../arbitrary-job.ts";
 import { jobWith } from "../job-with.ts";
 
@@ -89,6 +89,23 @@ describe("workings", () => {
         }
       }),
       { numRuns: 100 },
+    );
+  });
+});
+
+describe("whether a shade has a figure", () => {
+  it("is told by its plan as by a copy of it, which knows its workings alone", () => {
+    fc.assert(
+      fc.property(anyJob, (job) => {
+        for (const shade of plan(job).shades) {
+          const known = new Set(shade.workings.map(({ id }) => id));
+          const copy = { ...shade };
+          for (const id of [...known, "shape.raised-height", "cloth.face-cut-width", "shape.nothing"]) {
+            expect(hasFigure(shade, id), id).toBe(known.has(id));
+            expect(hasFigure(copy, id), id).toBe(known.has(id));
+          }
+        }
+      }),
     );
   });
 });

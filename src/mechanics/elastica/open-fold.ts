@@ -6,7 +6,7 @@ import { DROP_NODES } from "./pressed-drop.ts";
 import type { StripState } from "./strip.ts";
 
 /** Shapes of one fold at the knots of its way, where they were looked for and found. */
-export type Path = (LeaningState | undefined)[];
+type Path = (LeaningState | undefined)[];
 
 /** What was found of the folds of one cloth. */
 export interface Ways {
