@@ -46,15 +46,15 @@ export function tubeInput(resolved: ResolvedShade, kind: TubeLift["kind"], mass?
 }
 
 export function plannedLock(input: LockInput): StageResult<CordLockLift> {
-  const { values: lift, ...rest } = planLift(input);
+  const { values: lift, findings, workings } = planLift(input);
   if (lift.takeUp !== "lock") throw new Error(`invalid kind of lift: ${lift.kind}`);
-  return { values: lift, ...rest };
+  return { values: lift, findings, workings };
 }
 
 export function plannedTube(input: TubeInput): StageResult<TubeLift> {
-  const { values: lift, ...rest } = planLift(input);
+  const { values: lift, findings, workings } = planLift(input);
   if (lift.takeUp !== "tube") throw new Error(`invalid kind of lift: ${lift.kind}`);
-  return { values: lift, ...rest };
+  return { values: lift, findings, workings };
 }
 
 function liftInput(shade: ResolvedShade, mass: Mass = PLAIN_MASS): LiftInput {

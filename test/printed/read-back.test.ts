@@ -4,7 +4,7 @@ import { drawSheet, drawTag } from "../../src/drawing/index.ts";
 import { type Job, LIFT_KINDS } from "../../src/job/index.ts";
 import type { ShadePlan } from "../../src/plan/index.ts";
 import type { CordLockLift, TubeLift } from "../../src/shade-plan/index.ts";
-import { markMm, parseLength } from "../../src/units/index.ts";
+import { markMm, parseLength, toMark } from "../../src/units/index.ts";
 import { workroomJob } from "../workroom-job.ts";
 import { listIn, type OutFiles, outFiles, setIn, unbroken } from "./out-files.ts";
 import { expectLengths, LENGTH, literally, numberedLengths } from "./read-lengths.ts";
@@ -39,7 +39,10 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
   const lock = (): CordLockLift | undefined => (shade.lift.kind === "cord-lock" ? shade.lift : undefined);
   const tube = (): TubeLift | undefined => (shade.lift.takeUp === "tube" ? shade.lift : undefined);
 
-  /** A row of a list has these values: numbers in millimetres to a thousandth, all else as text. */
+  /**
+   * A row of a list has these values: numbers in millimetres to a thousandth, those beside a length by the ruler at its
+   * nearest mark; all else as text.
+   */
   function expectRow(
     row: Record<string, string> | undefined,
     wanted: Record<string, number | string | undefined>,
@@ -48,7 +51,11 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
     for (const [heading, value] of Object.entries(wanted)) {
       const cell = row[heading];
       if (typeof value !== "number") expect(cell, heading).toBe(value ?? "");
-      else if (!near(Number(cell), value) || cell === "") throw new Error(`${heading}: ${cell} for ${value}`);
+      else {
+        const byRuler = heading.endsWith("Mm") && row[heading.slice(0, -"Mm".length)] !== undefined;
+        const shown = byRuler ? toMark(value, units.ruler) : value;
+        if (!near(Number(cell), shown) || cell === "") throw new Error(`${heading}: ${cell} for ${shown}`);
+      }
     }
   }
 
