@@ -31,7 +31,7 @@ function wordsOf(command: string): string[] {
 /** What serves and keeps a workroom goes on until it is stopped, or needs one: `room.test.ts` types it. */
 const OF_A_WORKROOM = /^npx shadewright (?:serve|backup|restore|doctor)\b/;
 
-const BUILT_IN = new Set(["ci", "install", "start", "test", "i"]);
+const BUILT_IN = new Set(["audit", "ci", "install", "start", "test", "i"]);
 
 describe.each(PAGES)("%s", (page) => {
   test("its links to files lead somewhere", () => {
