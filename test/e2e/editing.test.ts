@@ -137,7 +137,7 @@ test("a window, a room and a cloth of one's own, and the way back", async () => 
   await page.getByRole("heading", { name: "Room 6, Skylight" }).waitFor();
 
   await sectionTitle(page, "cloth").click();
-  await page.getByRole("link", { name: /^Fabrics: add your own/ }).click();
+  await page.getByRole("link", { name: "All fabrics of the job" }).click();
   await page.getByRole("button", { name: "Add a fabric of your own" }).click();
   await page.getByRole("heading", { name: /^My fabric/ }).waitFor();
   // It begins empty: nothing of an example counts as the maker's, and it says what it waits for.

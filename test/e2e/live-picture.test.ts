@@ -29,7 +29,8 @@ async function seen(page: Page): Promise<{ colours: number; url: string }> {
   await page.evaluate(
     () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))),
   );
-  return page.locator(".live-canvas").evaluate((canvas) => {
+  // Coarser while it moves: as it stays is what is compared.
+  return page.locator('.live-canvas[data-drawn="rest"]').evaluate((canvas) => {
     const copy = document.createElement("canvas");
     copy.width = 120;
     copy.height = 160;

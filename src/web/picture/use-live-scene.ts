@@ -52,9 +52,15 @@ export function useLiveScene(
       if (!scene.current) return;
       scene.current.isMoving = isMoving && !isHeld;
       latest.current.draw(scene.current);
+      say(isMoving ? "moving" : "rest");
+    };
+    // Who waits for the picture as it stays looks here.
+    const say = (drawn: "moving" | "rest") => {
+      if (canvas.current) canvas.current.dataset.drawn = drawn;
     };
     return {
       redraw() {
+        say("moving");
         clearTimeout(rest.current);
         rest.current = setTimeout(() => drawNow(false), RESTS_MS);
         if (frame.current === 0) frame.current = requestAnimationFrame(() => drawNow(true));
