@@ -3,7 +3,7 @@
  * of this trade and of the nursery beside them. Written apart from the list of the product.
  */
 export const BRITISH =
-  /\b(?:cloths?|cots?|selvedges?|\w*colour\w*|neighbour\w*|labour\w*|centre[sd]?|centring|mitre[sd]?|mitring|fibres?|\w*metres?|litres?|catalogues?|programmes?|aluminium|grey\w*|draughts?|labell\w*|levell\w*|travell\w*|towards|timbers?|plasterboard|\w+isation|(?:organ|recogn|util|minim|maxim|emphas|summar|standard)is\w*|licences?|storeys?|moulds?\b|mouldings?|odours?|favour\w*|honour\w*|behaviour|analys(?:e|ed|es)|cheques?|tyres?|kerbs?|ploughs?|judgement|ticks?|ticked|ticking|offcuts?|mains)\b/gi;
+  /\b(?:cloths?|cots?|selvedges?|\w*colour\w*|neighbour\w*|labour\w*|centre[sd]?|centring|mitre[sd]?|mitring|fibres?|\w*metres?|litres?|catalogues?|programmes?|aluminium|grey\w*|draughts?|labell\w*|levell\w*|travell\w*|towards|timbers?|plasterboard|\w+isation|(?:organ|recogn|util|minim|maxim|emphas|summar|standard)is\w*|licences?|storeys?|moulds?\b|mouldings?|odours?|favour\w*|honour\w*|behaviour|analys(?:e|ed|es)|cheques?|tyres?|kerbs?|ploughs?|judgement|ticks?|ticked|offcuts?|mains)\b/gi;
 export const AMERICAN =
   /\b(?:fabrics?|cribs?|selvages?|\w*color\w*|neighbor\w*|labor|labors|center(?:s|ed|ing)?|miter\w*|fibers?|(?:milli|centi)?meters?|liters?|catalogs?|programs?|aluminum|gray\w*|drafts?|labeled|leveled|toward|drywall|\w+ization|(?:organ|recogn|util|minim|maxim|emphas|summar|standard)iz\w*|moldings?|odors?|favor\w*|honor\w*|behavior)\b/gi;
 

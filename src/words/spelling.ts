@@ -13,9 +13,9 @@ const AMERICAN_WORDS: readonly (readonly [british: string, american: string])[] 
   ["plasterboard", "drywall"],
   ["timber", "wood"],
   ["towards", "toward"],
+  // Ticking stays: it is a cloth, and called so there.
   ["tick", "check"],
   ["ticked", "checked"],
-  ["ticking", "checking"],
   ["offcut", "scrap"],
   ["the mains", "household power"],
   ["mains electricity", "household electricity"],

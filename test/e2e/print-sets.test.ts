@@ -41,7 +41,7 @@ test("what to print is ticked set by set or chosen by its reader, and the pages 
   expect((await made()).pages).toBe(counted);
 
   expect(await reader.evaluate((one) => (one as HTMLSelectElement).selectedOptions[0]?.label)).toBe(
-    "What I ticked",
+    "What I checked",
   );
   await reader.selectOption({ label: "The usual" });
   expect(await pages()).toBe(usual);
