@@ -29,19 +29,30 @@ test("a search for savings that came to grief does not say that nothing saves cl
     },
   });
   await findSavings(job);
-  expect(useCuttingStore.getState().savings).toEqual({ state: "failed", found: [] });
+  expect(useCuttingStore.getState().savings).toMatchObject({ state: "failed", found: [] });
 });
 
 test("one that is through says so", async () => {
   workersDo({ savings: () => undefined });
   await findSavings(job);
-  expect(useCuttingStore.getState().savings).toEqual({ state: "done", found: [] });
+  expect(useCuttingStore.getState().savings).toMatchObject({ state: "done", found: [] });
 });
 
 test("one that a change of the job ended has not failed", async () => {
   workersDo({ savings: () => new Promise(() => {}), search: () => undefined });
   const ended = findSavings(job);
-  await startCutting(job, false);
+  await startCutting({ ...job, name: "Changed" }, false);
   await ended;
   expect(useCuttingStore.getState().savings).toEqual({ state: "idle", found: [] });
+});
+
+test("one that was asked for before the plan of this very job was begun goes on", async () => {
+  let done = () => {};
+  workersDo({ savings: () => new Promise<void>((resolve) => (done = resolve)), search: () => undefined });
+  const found = findSavings(job);
+  await startCutting(job, false);
+  expect(useCuttingStore.getState().savings.state).toBe("looking");
+  done();
+  await found;
+  expect(useCuttingStore.getState().savings.state).toBe("done");
 });

@@ -10,7 +10,8 @@ export interface CuttingState {
   job?: Job;
   progress?: CuttingProgress;
   state: "idle" | "first" | "looking" | "ended" | "failed";
-  savings: { state: "idle" | "looking" | "done" | "failed"; found: Saving[] };
+  /** `of` is the job that they were looked for. */
+  savings: { state: "idle" | "looking" | "done" | "failed"; found: Saving[]; of?: Job };
 }
 
 const IDLE: CuttingState = { state: "idle", savings: { state: "idle", found: [] } };
@@ -38,13 +39,16 @@ export function goOnFrom(still: KnownCloth): void {
 /** Cuts a job anew; with `look` goes on to better plans until it is stopped. What was running for an older state ends. */
 export async function startCutting(job: Job, look: boolean): Promise<void> {
   running?.end();
-  endSavings();
+  // Edits are waited out before a plan is begun: savings may have been asked for in between, of this very job.
+  const { savings } = get();
+  const keptSavings = savings.of === job ? savings : IDLE.savings;
+  if (keptSavings !== savings) endSavings();
   const own = newWorker();
   running = own;
   const before = known;
   known = [];
   // The last plan stays on the screen until the next is there.
-  set({ state: look ? "looking" : "first", savings: { state: "idle", found: [] } });
+  set({ state: look ? "looking" : "first", savings: keptSavings });
   const tell = (progress: CuttingProgress) => {
     if (running !== own) return;
     const before = get();
@@ -100,9 +104,10 @@ export async function findSavings(job: Job): Promise<void> {
   endSavings();
   const worker = newWorker();
   saving = worker;
-  set({ savings: { state: "looking", found: [] } });
+  const begun: CuttingState["savings"] = { state: "looking", found: [], of: job };
+  set({ savings: begun });
   const tell = (found: Saving) => {
-    if (saving === worker) set({ savings: { state: "looking", found: [...get().savings.found, found] } });
+    if (saving === worker) set({ savings: { ...begun, found: [...get().savings.found, found] } });
   };
   const end = (state: "done" | "failed") => {
     if (saving === worker) set({ savings: { ...get().savings, state } });
@@ -112,7 +117,7 @@ export async function findSavings(job: Job): Promise<void> {
     const known = cutJob === job ? progress?.cutting : undefined;
     await worker.ask((service) => {
       // Asked again, the ways are tried from the first.
-      set({ savings: { state: "looking", found: [] } });
+      set({ savings: begun });
       return service.savings(job, known, proxy(tell));
     });
     end("done");
