@@ -14,22 +14,11 @@ const MOST_WINDOWS = 12;
 export function useLettersLacking(): string | undefined {
   const job = useJob();
   const [said, setSaid] = useState<string>();
-  useEffect(() => {
-    const worker = planningWorker();
-    const later = setTimeout(async () => {
-      try {
-        setSaid(await worker.ask((service) => service.lettersLacking(job)));
-      } catch {
-        // The page itself says so at its foot.
-      } finally {
-        worker.end();
-      }
-    }, QUIET_MS);
-    return () => {
-      clearTimeout(later);
-      worker.end();
-    };
-  }, [job]);
+  useEffect(
+    () =>
+      askedOnceQuiet(async (worker) => setSaid(await worker.ask((service) => service.lettersLacking(job)))),
+    [job],
+  );
   return said;
 }
 
@@ -46,21 +35,30 @@ export function usePageCounts(shadeId?: string): PageCounts | "never" | undefine
   useEffect(() => {
     setCounts(undefined);
     if (isMany) return;
-    const worker = planningWorker();
-    const later = setTimeout(async () => {
-      try {
-        const shades = shadeId === undefined ? undefined : [shadeId];
-        setCounts(await worker.ask((service) => service.pages(job, paper, shades)));
-      } catch {
-        // Without a count the sets can be printed all the same.
-      } finally {
-        worker.end();
-      }
-    }, QUIET_MS);
-    return () => {
-      clearTimeout(later);
-      worker.end();
-    };
+    const shades = shadeId === undefined ? undefined : [shadeId];
+    return askedOnceQuiet(async (worker) =>
+      setCounts(await worker.ask((service) => service.pages(job, paper, shades))),
+    );
   }, [job, paper, shadeId, isMany]);
   return isMany ? "never" : counts;
+}
+
+/**
+ * Asks a worker of its own once the maker has been quiet; an answer that fails is left out: the sets can be printed all
+ * the same, and a page says at its foot what it cannot show.
+ * @returns ends the asking
+ */
+function askedOnceQuiet(ask: (worker: ReturnType<typeof planningWorker>) => Promise<void>): () => void {
+  const worker = planningWorker();
+  const later = setTimeout(
+    () =>
+      ask(worker)
+        .catch(() => {})
+        .finally(() => worker.end()),
+    QUIET_MS,
+  );
+  return () => {
+    clearTimeout(later);
+    worker.end();
+  };
 }
