@@ -1,4 +1,4 @@
-import type { Bolt, BoltPlan, Cut, Leaf, Placement } from "../../cutting/index.ts";
+import type { BoltPlan, Cut, Leaf, Placement } from "../../cutting/index.ts";
 import { fineText, lengthText, type UnitChoice } from "../../units/index.ts";
 import { type ClothCutting, pieceNames } from "./cutting-plan.ts";
 import { type FollowedCut, followCuts } from "./follow-cuts.ts";
@@ -35,12 +35,10 @@ export function cuttingTicket(cutting: ClothCutting, bolt: BoltPlan, units: Unit
   const upper = new Set(bolt.cuts.flatMap(({ withCut, sheet }) => (withCut === undefined ? [] : [sheet])));
   const tolerances = tolerancesOf(cutting, bolt, units);
   const lines: TicketLine[] = [];
-  const ways = {
-    units,
-    leftHanded: table.leftHanded === true,
-    sheetName: sheetNames(of, bolt, table.leftHanded === true),
-  };
-  for (const followed of followCuts(of, bolt)) {
+  const cuts = followCuts(of, bolt);
+  const leftHanded = table.leftHanded === true;
+  const ways = { units, leftHanded, sheetName: sheetNames(cuts, leftHanded) };
+  for (const followed of cuts) {
     const { cut } = followed;
     const frees = freesText(names, followed);
     const last = lines.at(-1);
@@ -92,10 +90,10 @@ function howText(followed: FollowedCut, { units, leftHanded, sheetName }: Ways):
  * What each sheet is called on the table, where several lie by then: `the length of cut 2`, `the piece of cut 5`, and
  * `the upper piece of cut 5` where both of them are cut again.
  */
-function sheetNames(of: Bolt, bolt: BoltPlan, leftHanded: boolean): (sheet: number) => string {
-  const cutAgain = new Set(bolt.cuts.map(({ sheet }) => sheet));
+function sheetNames(cuts: readonly FollowedCut[], leftHanded: boolean): (sheet: number) => string {
+  const cutAgain = new Set(cuts.map(({ cut }) => cut.sheet));
   const names = new Map<number, string>();
-  for (const { cut, wholeWidth } of followCuts(of, bolt)) {
+  for (const { cut, wholeWidth } of cuts) {
     const { number, direction, first, second } = cut;
     if (wholeWidth) {
       names.set(first, `the length of cut ${number}`);
