@@ -9,14 +9,8 @@ const MOST_PICTURES = 60;
 /** A document with every picture in it encoded anew, or what is wrong with them. */
 export async function withOwnPictures(document: unknown): Promise<{ document: unknown; issues: JobIssue[] }> {
   const issues: JobIssue[] = [];
-  let left = MOST_PICTURES;
-  const own = await mapped(document, "", async (url, field) => {
-    left--;
-    const made = left < 0 ? TOO_MANY : await ownOrWhyNot(url);
-    if (typeof made === "string") return made;
-    issues.push({ ...made, field });
-    return url;
-  });
+  const encode = encoder();
+  const own = await mapped(document, "", (url, field) => encode(url, field, (issue) => issues.push(issue)));
   return { document: own, issues };
 }
 
@@ -25,19 +19,15 @@ export async function operationsWithOwnPictures(
   operations: readonly Operation[],
 ): Promise<{ operations: Operation[]; unfit: Map<string, JobIssue[]> }> {
   const unfit = new Map<string, JobIssue[]>();
-  let left = MOST_PICTURES;
+  const encode = encoder();
   const made: Operation[] = [];
   for (const operation of operations) {
     const changes: Operation["changes"] = [];
     for (const change of operation.changes) {
       const field = change.path.map((step) => (typeof step === "string" ? step : step.id)).join(".");
-      const to = await mapped(change.to, field, async (url, at) => {
-        left--;
-        const own = left < 0 ? TOO_MANY : await ownOrWhyNot(url);
-        if (typeof own === "string") return own;
-        unfit.set(operation.id, [...(unfit.get(operation.id) ?? []), { ...own, field: at }]);
-        return url;
-      });
+      const to = await mapped(change.to, field, (url, at) =>
+        encode(url, at, (issue) => unfit.set(operation.id, [...(unfit.get(operation.id) ?? []), issue])),
+      );
       // What a device has just sent it still holds as it was: it means what became of it.
       const from = await mapped(change.from, field, async (url) => ownPicture(url));
       const isSame = to === change.to && from === change.from;
@@ -59,6 +49,18 @@ function changeOf(
 type WhyNot = Omit<JobIssue, "field">;
 
 const TOO_MANY: WhyNot = { given: "a picture more", wanted: `at most ${MOST_PICTURES} pictures at once` };
+
+/** Encodes the pictures of one request, no more than it may have: one that is unfit stays as it was, and is told. */
+function encoder(): (url: string, field: string, tell: (issue: JobIssue) => void) => Promise<string> {
+  let left = MOST_PICTURES;
+  return async (url, field, tell) => {
+    left--;
+    const made = left < 0 ? TOO_MANY : await ownOrWhyNot(url);
+    if (typeof made === "string") return made;
+    tell({ ...made, field });
+    return url;
+  };
+}
 
 async function ownOrWhyNot(url: string): Promise<string | WhyNot> {
   try {
