@@ -30,9 +30,9 @@ export function shirredCloth(form: Form, section: RaisedShape): ColumnStretch[] 
   const headMm = folds.at(-1)?.upperYMm ?? rowYMm;
   const parts = [
     ...(headMm > 1e-6 ? [{ upperYMm: 0, lowerYMm: headMm, tapeMm: headMm, isRing: false }] : []),
-    ...[...folds].reverse().map(({ upperYMm, lowerYMm, arcMm }) => ({
-      ...{ upperYMm, lowerYMm, tapeMm: arcMm, isRing: true },
-    })),
+    ...folds
+      .toReversed()
+      .map(({ upperYMm, lowerYMm, arcMm }) => ({ upperYMm, lowerYMm, tapeMm: arcMm, isRing: true })),
   ];
   const tapeMm = parts.reduce((sum, part) => sum + part.tapeMm, 0);
   const pitchMm = Math.max(LEAST_PITCH_MM, PITCH_SHARE * sagMm, tapeMm / MOST_SWAGS);
@@ -50,8 +50,11 @@ export function shirredCloth(form: Form, section: RaisedShape): ColumnStretch[] 
     const step = (part.lowerYMm - part.upperYMm) / swags;
     for (let k = 0; k < swags; k++)
       add({
-        ...{ kind: "fold", arcMm: (longer * part.tapeMm) / swags, tapeMm: part.tapeMm / swags },
-        ...{ upperYMm: part.upperYMm + k * step, lowerYMm: part.upperYMm + (k + 1) * step },
+        kind: "fold",
+        arcMm: (longer * part.tapeMm) / swags,
+        tapeMm: part.tapeMm / swags,
+        upperYMm: part.upperYMm + k * step,
+        lowerYMm: part.upperYMm + (k + 1) * step,
         ...(part.isRing && k === swags - 1 ? {} : { isFree: true }),
       });
   }
