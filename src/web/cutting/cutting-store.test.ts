@@ -29,13 +29,13 @@ test("a search for savings that came to grief does not say that nothing saves cl
     },
   });
   await findSavings(job);
-  expect(useCuttingStore.getState().savings).toMatchObject({ state: "failed", found: [] });
+  expect(useCuttingStore.getState().savings).toEqual({ state: "failed", found: [], of: job });
 });
 
 test("one that is through says so", async () => {
   workersDo({ savings: () => undefined });
   await findSavings(job);
-  expect(useCuttingStore.getState().savings).toMatchObject({ state: "done", found: [] });
+  expect(useCuttingStore.getState().savings).toEqual({ state: "done", found: [], of: job });
 });
 
 test("one that a change of the job ended has not failed", async () => {
