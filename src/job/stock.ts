@@ -3,6 +3,8 @@ import { id, lengthMm, moneySchema, nameSchema, noteSchema, sizeMm } from "./pri
 
 /** Longest bolt, mm. */
 export const LONGEST_BOLT_MM = 1_000_000;
+/** Shorter than this nothing is kept in stock, mm. */
+export const LEAST_PIECE_MM = 1;
 
 /** A place on a bolt that no piece may touch. */
 export const flawSchema = z
@@ -33,7 +35,7 @@ export const stockSchema = z
           name: nameSchema.optional(),
           cloth: id,
           widthMm: sizeMm.optional(),
-          lengthMm: z.number().min(1).max(LONGEST_BOLT_MM),
+          lengthMm: z.number().min(LEAST_PIECE_MM).max(LONGEST_BOLT_MM),
           lot: nameSchema.optional().meta({
             description: "Dye lot; pieces of one shade that are seen come from one lot",
           }),
@@ -51,7 +53,9 @@ export const stockSchema = z
         }),
       )
       .max(2000),
-    lengths: z.array(z.strictObject({ id, part: id, lengthMm: z.number().min(1).max(5_000_000) })).max(2000),
+    lengths: z
+      .array(z.strictObject({ id, part: id, lengthMm: z.number().min(LEAST_PIECE_MM).max(5_000_000) }))
+      .max(2000),
   })
   .partial()
   .meta({ description: "Bolts, remnants, cord and lengths at hand" });
@@ -60,3 +64,13 @@ export type Flaw = z.output<typeof flawSchema>;
 export type Stock = z.output<typeof stockSchema>;
 /** A bolt or remnant, or a length of cord, board, rod or rib. */
 export type StockPiece = NonNullable<Stock["cloth"]>[number] | NonNullable<Stock["lengths"]>[number];
+
+/** Everything in stock. */
+export function stockPieces({ cloth = [], lengths = [] }: Stock): StockPiece[] {
+  return [...cloth, ...lengths];
+}
+
+/** Id of the cloth or part that a piece is of. */
+export function partIdOf(piece: StockPiece): string {
+  return "cloth" in piece ? piece.cloth : piece.part;
+}

@@ -1,4 +1,4 @@
-import type { Stock } from "../../job/index.ts";
+import { type Stock, stockPieces } from "../../job/index.ts";
 
 /** The stock with an id of its own for each piece: where a job gives one twice, the later ones are numbered. */
 export function withOwnIds(stock: Stock): Stock {
@@ -28,7 +28,7 @@ const MOST_NAME = 110;
 /** Ids and names that nothing in stock has yet: the wish, or the first of it with a number. */
 export function freshNames(stock: Stock): Record<"freshId" | "freshName", (wish: string) => string> {
   const names = new Set((stock.cloth ?? []).flatMap(({ name }) => name ?? []));
-  const ids = new Set([...(stock.cloth ?? []), ...(stock.lengths ?? [])].map(({ id }) => id));
+  const ids = new Set(stockPieces(stock).map(({ id }) => id));
   return {
     freshId: (wish) => fresh(ids, wish.slice(0, MOST_ID), "-"),
     freshName: (wish) => fresh(names, wish.slice(0, MOST_NAME), " "),

@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import type { Job, JobIssue, Stock } from "../../job/index.ts";
+import { type Job, type JobIssue, LEAST_PIECE_MM, type Stock } from "../../job/index.ts";
 import { changesBetween } from "../../workroom/merge/index.ts";
 import {
   goesByLength,
@@ -77,9 +77,6 @@ async function accountCuts(asked: AskedByPerson, job: Job): Promise<void> {
       .execute();
   }
 }
-
-/** Shorter than this the stock has nothing, mm: as the job document has it. */
-const LEAST_PIECE_MM = 1;
 
 function stockCut(shop: Stock, cutMm: ReadonlyMap<string, number>, { cloth: mine = [] }: Stock): Stock {
   const cloth = (shop.cloth ?? []).flatMap((piece) => {

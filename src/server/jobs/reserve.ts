@@ -1,5 +1,5 @@
 import { sql } from "kysely";
-import type { Job, JobIssue, Stock } from "../../job/index.ts";
+import { type Job, type JobIssue, stockPieces } from "../../job/index.ts";
 import { goesByLength, SHOP_ID } from "../../workroom/protocol/index.ts";
 import type { AskedByPerson } from "../http/asked.ts";
 import { Refused } from "../refused.ts";
@@ -74,7 +74,7 @@ export async function reserve(
 }
 
 function issuesOf(wanted: readonly WantedStock[], shop: Job, others: readonly ReservationRow[]): JobIssue[] {
-  const pieces = piecesOf(shop.stock);
+  const pieces = new Map(stockPieces(shop.stock).map((piece) => [piece.id, piece]));
   const seen = new Set<string>();
   return wanted.flatMap(({ stock, lengthMm }, index): JobIssue[] => {
     const field = `items[${index}]`;
@@ -106,9 +106,4 @@ function issuesOf(wanted: readonly WantedStock[], shop: Job, others: readonly Re
       },
     ];
   });
-}
-
-/** Everything that lies in the shop, by its id. */
-function piecesOf({ cloth = [], lengths = [] }: Stock) {
-  return new Map([...cloth, ...lengths].map((piece) => [piece.id, piece]));
 }

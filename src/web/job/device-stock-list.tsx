@@ -1,18 +1,9 @@
 import { useEffect } from "react";
-import { setPatch } from "../../figures/index.ts";
-import { type Job, partsOf, type StockPiece, withPartsFrom } from "../../job/index.ts";
+import type { StockPiece } from "../../job/index.ts";
 import { lengthText } from "../../units/index.ts";
-import {
-  followStock,
-  layInShop,
-  partIdOf,
-  partsOfId,
-  piecesOf,
-  type StockKind,
-  takeOutOfShop,
-  useDeviceStock,
-} from "../state/device-stock.ts";
+import { followStock, layInShop, takeOutOfShop, useDeviceStock } from "../state/device-stock.ts";
 import { useCanEdit, useJob, useUnits } from "../state/fields.ts";
+import { pieceName, piecesOf, type StockKind, takePatch } from "../state/shop-pieces.ts";
 import { edit, usePlanner } from "../state/store.ts";
 
 /** Keeps what the device’s shop knows of the open job equal to what the job has, whoever took or undid it. */
@@ -101,25 +92,8 @@ export function InDeviceShop({ kind, piece }: { kind: StockKind; piece: StockPie
   );
 }
 
-function pieceName(piece: StockPiece, shop: Pick<Job, "cloths" | "hardware">): string {
-  const { cloths, cords, bars, ribs, boards } = partsOf(shop);
-  const id = partIdOf(piece);
-  const of = [...cloths, ...cords, ...bars, ...ribs, ...boards].find((part) => part.id === id)?.name ?? id;
-  return "name" in piece && piece.name !== undefined ? `${piece.name} (${of})` : of;
-}
-
-/** The piece, and the cloth or part that it is of where the job has none such yet. */
 function take(kind: StockKind, piece: StockPiece): void {
   const { job } = usePlanner.getState();
   if (!job) return;
-  const parts = partsOfId(useDeviceStock.getState(), partIdOf(piece));
-  const { cloths, hardware } = withPartsFrom(job, parts);
-  edit({
-    label: "Take from the shop",
-    patch: [
-      ...setPatch(job, "/cloths", cloths),
-      ...setPatch(job, "/hardware", hardware),
-      ...setPatch(job, `/stock/${kind}`, [...piecesOf(job.stock, kind), piece]),
-    ],
-  });
+  edit({ label: "Take from the shop", patch: takePatch(job, useDeviceStock.getState(), kind, piece) });
 }

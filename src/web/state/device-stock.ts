@@ -2,18 +2,17 @@ import { create } from "zustand";
 import {
   fieldAccepts,
   type Job,
-  type OwnParts,
   ownPartsOf,
   PART_KINDS,
-  type Stock,
+  partIdOf,
   type StockPiece,
+  stockPieces,
   withPartsFrom,
 } from "../../job/index.ts";
-
-export type StockKind = keyof Stock;
+import { type PartsHeld, partsOfPiece, piecesOf, type StockKind } from "./shop-pieces.ts";
 
 /** Stock that lies in the shop of this device, for whichever job takes it; each piece goes to one job alone. */
-export interface DeviceStock extends Pick<Job, "cloths" | "hardware" | "stock"> {
+export interface DeviceStock extends PartsHeld, Pick<Job, "stock"> {
   /** The job that has a piece, by the piece’s id. */
   takenBy: Readonly<Record<string, { id: string; name: string }>>;
 }
@@ -52,32 +51,12 @@ function keep(next: DeviceStock): void {
   }
 }
 
-export function piecesOf(stock: Stock, kind: StockKind): readonly StockPiece[] {
-  return stock[kind] ?? [];
-}
-
-/** What a piece is cut or sawn from. */
-export function partIdOf(piece: StockPiece): string {
-  return "cloth" in piece ? piece.cloth : piece.part;
-}
-
-/** Parts of one id alone, of whatever kind. */
-export function partsOfId(of: Pick<Job, "cloths" | "hardware">, id: string): OwnParts {
-  return Object.fromEntries(
-    PART_KINDS.map((kind) => [kind, ownPartsOf(of, kind).filter((part) => part.id === id)]),
-  );
-}
-
 /**
  * The shop’s stock after a look at a job: what the job has is taken by it and as long as it is there; what the job had
  * and has no more lies free again, whoever undid or took it back.
  */
 export function shopAfter(job: Pick<Job, "id" | "name" | "stock">, shop: DeviceStock): DeviceStock {
-  const own = new Map(
-    (["cloth", "lengths"] as const).flatMap((kind) =>
-      piecesOf(job.stock, kind).map((piece) => [piece.id, piece] as const),
-    ),
-  );
+  const own = new Map(stockPieces(job.stock).map((piece) => [piece.id, piece]));
   const takenBy = { ...shop.takenBy };
   const stock = { ...shop.stock };
   for (const kind of ["cloth", "lengths"] as const) {
@@ -112,7 +91,7 @@ export function layInShop(job: Job, kind: StockKind, piece: StockPiece): void {
     PART_KINDS.map((of) => [of, ownPartsOf(shop, of).filter(({ id }) => id !== partId)]),
   );
   const bare = { ...job, cloths: [], hardware: {} };
-  const { cloths, hardware } = withPartsFrom(withPartsFrom(bare, others), partsOfId(job, partId));
+  const { cloths, hardware } = withPartsFrom(withPartsFrom(bare, others), partsOfPiece(job, piece));
   const list = [...piecesOf(shop.stock, kind).filter(({ id }) => id !== piece.id), piece];
   keep(
     shopAfter(job, {

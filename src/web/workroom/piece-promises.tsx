@@ -1,4 +1,4 @@
-import type { StockPiece } from "../../job/index.ts";
+import { LEAST_PIECE_MM, type StockPiece, stockPieces } from "../../job/index.ts";
 import { clothLengthText } from "../../units/index.ts";
 import { goesByLength, SHOP_ID } from "../../workroom/protocol/index.ts";
 import { useCanEdit, useJob, useUnits } from "../state/fields.ts";
@@ -8,7 +8,6 @@ import {
   type PiecePromise,
   promisesOf,
   type StockPromises,
-  stockPieces,
   takenByPlanMm,
   useCuttingOf,
 } from "./stock-promises.ts";
@@ -89,7 +88,7 @@ function Shared({
   const words = usePromiseWords(others, true);
   const takenMm = takenByPlanMm(cutting, piece);
   const isShort = takenMm !== undefined && takenMm > leftMm + SAME_MM;
-  const isOff = Math.abs(piece.lengthMm - leftMm) > SAME_MM && leftMm >= 1;
+  const isOff = Math.abs(piece.lengthMm - leftMm) > SAME_MM && leftMm >= LEAST_PIECE_MM;
   const left = clothLengthText(leftMm, units);
   return (
     <>
@@ -134,7 +133,7 @@ export function usePromiseWords(promises: readonly PiecePromise[], isShared: boo
   const units = useUnits();
   return promises
     .map(({ jobId, lengthMm }, at) => {
-      const name = jobs?.find((job) => job.id === jobId)?.name ?? "another job";
+      const name = nameOf(jobs, jobId);
       const amount = isShared ? `${clothLengthText(lengthMm, units)} ` : "";
       return at === 0 ? `${amount}promised to ${name}` : `${amount}to ${name}`;
     })
@@ -143,5 +142,9 @@ export function usePromiseWords(promises: readonly PiecePromise[], isShared: boo
 
 function useJobNames(promises: readonly PiecePromise[]): string {
   const jobs = useRoom((room) => room.jobs);
-  return promises.map(({ jobId }) => jobs?.find((job) => job.id === jobId)?.name ?? "another job").join(", ");
+  return promises.map(({ jobId }) => nameOf(jobs, jobId)).join(", ");
+}
+
+function nameOf(jobs: readonly { id: string; name: string }[] | undefined, jobId: string): string {
+  return jobs?.find(({ id }) => id === jobId)?.name ?? "another job";
 }

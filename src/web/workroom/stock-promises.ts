@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "react";
-import type { Job, Stock, StockPiece } from "../../job/index.ts";
+import { type Job, type StockPiece, stockPieces } from "../../job/index.ts";
 import type { CuttingPlan } from "../../plan/index.ts";
 import { goesByLength, may, type Reservation, SHOP_ID } from "../../workroom/protocol/index.ts";
 import { useCuttingStore } from "../cutting/cutting-store.ts";
@@ -18,11 +18,6 @@ export interface StockPromises {
 export interface PiecePromise {
   jobId: string;
   lengthMm: number;
-}
-
-/** Everything in stock. */
-export function stockPieces({ cloth = [], lengths = [] }: Stock): StockPiece[] {
-  return [...cloth, ...lengths];
 }
 
 /** What is promised of a piece of the shop, and how much of it is free for a job, mm. */
