@@ -1,18 +1,8 @@
-import { afterEach, beforeEach, expect, test, vi } from "vitest";
+import { expect, test, vi } from "vitest";
+import { withLocalStorage } from "../../../test/local-storage.ts";
 import { newJob } from "../../job/index.ts";
 
-const store = new Map<string, string>();
-beforeEach(() => {
-  vi.stubGlobal("localStorage", {
-    getItem: (key: string) => store.get(key) ?? null,
-    setItem: (key: string, value: string) => store.set(key, value),
-  });
-});
-afterEach(() => {
-  store.clear();
-  vi.unstubAllGlobals();
-  vi.resetModules();
-});
+const store = withLocalStorage();
 
 const PIECE = { id: "end", cloth: "ticking", lengthMm: 900 };
 

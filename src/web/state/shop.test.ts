@@ -1,19 +1,9 @@
-import { afterEach, beforeEach, expect, test, vi } from "vitest";
+import { expect, test } from "vitest";
+import { withLocalStorage } from "../../../test/local-storage.ts";
 import { jobSchema, newJob } from "../../job/index.ts";
 import { differingSettings } from "./shop.ts";
 
-const store = new Map<string, string>();
-beforeEach(() => {
-  vi.stubGlobal("localStorage", {
-    getItem: (key: string) => store.get(key) ?? null,
-    setItem: (key: string, value: string) => store.set(key, value),
-  });
-});
-afterEach(() => {
-  store.clear();
-  vi.unstubAllGlobals();
-  vi.resetModules();
-});
+const store = withLocalStorage();
 
 test("a new job begins with what the shop has, and keeps its own copy", async () => {
   const { keepInShop, withShop } = await import("./shop.ts");
