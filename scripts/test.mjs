@@ -57,6 +57,7 @@ function tests(project, env = {}) {
   // A run can end badly although every test passed, after an error outside of any of them.
   if (!sound && tally.failed === 0) failed++;
   if (!sound || tally.failed > 0) failures.push(`tests: ${project}`);
+  for (const title of tally.skipped) console.log(`  SKIPPED, so not passed: ${title}`);
   console.log(`  ${tally.passed} passed in ${((Date.now() - started) / 1000).toFixed(1)} s`);
 }
 

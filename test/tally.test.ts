@@ -10,8 +10,16 @@ afterAll(() => rmSync(folder, { recursive: true }));
 const one = [{ status: "passed" }];
 
 test.each([
-  ["all passed", { numPassedTests: 7, numTotalTests: 7, testResults: [] }, { passed: 7, failed: 0 }],
-  ["some failed", { numPassedTests: 5, numTotalTests: 7, testResults: [] }, { passed: 5, failed: 2 }],
+  [
+    "all passed",
+    { numPassedTests: 7, numTotalTests: 7, testResults: [] },
+    { passed: 7, failed: 0, skipped: [] },
+  ],
+  [
+    "some failed",
+    { numPassedTests: 5, numTotalTests: 7, testResults: [] },
+    { passed: 5, failed: 2, skipped: [] },
+  ],
   [
     "a file that did not load",
     {
@@ -22,7 +30,18 @@ test.each([
         { status: "failed", assertionResults: [] },
       ],
     },
-    { passed: 1, failed: 1 },
+    { passed: 1, failed: 1, skipped: [] },
+  ],
+  [
+    "one skipped",
+    {
+      numPassedTests: 1,
+      numTotalTests: 2,
+      testResults: [
+        { status: "passed", assertionResults: [...one, { status: "skipped", fullName: "a cord is cut" }] },
+      ],
+    },
+    { passed: 1, failed: 1, skipped: ["a cord is cut"] },
   ],
 ])("%s", (what, report, tally) => {
   const file = join(folder, `${what}.json`);
@@ -33,6 +52,6 @@ test.each([
 test("no report, or none that can be read, is a failure", () => {
   const file = join(folder, "broken.json");
   writeFileSync(file, "{");
-  expect(readTally(file)).toEqual({ passed: 0, failed: 1 });
-  expect(readTally(join(folder, "missing.json"))).toEqual({ passed: 0, failed: 1 });
+  expect(readTally(file)).toEqual({ passed: 0, failed: 1, skipped: [] });
+  expect(readTally(join(folder, "missing.json"))).toEqual({ passed: 0, failed: 1, skipped: [] });
 });

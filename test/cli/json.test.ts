@@ -58,22 +58,28 @@ describe.each(ALL)("%s --json prints one JSON document and nothing else", (name)
     expect(code).toBe(2);
     expect(JSON.parse(out).format).toBe("shadewright-issues");
   });
-
-  const job = ASKED[name]?.indexOf(DEMO) ?? -1;
-  test.runIf(job >= 0)("when the job cannot be read, or has a stop", async () => {
-    const asked = (path: string) => (ASKED[name] ?? []).map((word) => (word === DEMO ? path : word));
-    const missing = await typed([...words, ...asked("no-such.json"), "--json"]);
-    expect(missing.code).toBe(2);
-    expect(JSON.parse(missing.out).format).toBe("shadewright-issues");
-    // Sold, with a lock and free cords: stopped, with findings and a stamp on the standard error.
-    const stopped = join(emptyFolder(), "job.json");
-    const demo = JSON.parse(readFileSync(DEMO, "utf8"));
-    writeFileSync(stopped, JSON.stringify({ ...demo, place: "us", purpose: "for-sale" }));
-    const { code, out } = await typed([...words, ...asked(stopped), "--json"]);
-    expect([0, 3]).toContain(code);
-    expect(typeof JSON.parse(out)).toBe("object");
-  });
 });
+
+describe.each(ALL.filter((name) => ASKED[name]?.includes(DEMO)))(
+  "%s --json answers so of every job",
+  (name) => {
+    const words = name.split(" ");
+
+    test("when it cannot be read, or has a stop", async () => {
+      const asked = (path: string) => (ASKED[name] ?? []).map((word) => (word === DEMO ? path : word));
+      const missing = await typed([...words, ...asked("no-such.json"), "--json"]);
+      expect(missing.code).toBe(2);
+      expect(JSON.parse(missing.out).format).toBe("shadewright-issues");
+      // Sold, with a lock and free cords: stopped, with findings and a stamp on the standard error.
+      const stopped = join(emptyFolder(), "job.json");
+      const demo = JSON.parse(readFileSync(DEMO, "utf8"));
+      writeFileSync(stopped, JSON.stringify({ ...demo, place: "us", purpose: "for-sale" }));
+      const { code, out } = await typed([...words, ...asked(stopped), "--json"]);
+      expect([0, 3]).toContain(code);
+      expect(typeof JSON.parse(out)).toBe("object");
+    });
+  },
+);
 
 test("a fault of our own is told as JSON too, unless an answer has begun", async () => {
   const broken = {
