@@ -13,16 +13,40 @@ afterAll(() => harness.close());
 /** A day that no calendar has, numbers out of reach, nothing at all. */
 const WRONG = ["2026-13-01", "999999999", ""];
 
-/** Types wrong texts into one field of each name that is shown. */
+/**
+ * Types a wrong text into one field of each name that is shown, as a hand does: entered, typed over, left.
+ * The texts take turns over the fields; another SEED gives each field another of them.
+ */
 async function typeEverywhere(page: Page): Promise<number> {
-  const fields = page.locator("main :is(input.field-input, textarea.field-input):not([readonly]):visible");
-  const names = await fields.evaluateAll((all) =>
-    all.map((one) => (one as HTMLInputElement).labels?.[0]?.textContent ?? ""),
+  const turn = Number(process.env.SEED ?? 0);
+  return page.evaluate(
+    async ({ wrong, turn }) => {
+      const shown = () =>
+        [
+          ...document.querySelectorAll<HTMLInputElement | HTMLTextAreaElement>(
+            "main :is(input.field-input, textarea.field-input):not([readonly])",
+          ),
+        ].filter((one) => one.checkVisibility());
+      const nameOf = (one: HTMLInputElement | HTMLTextAreaElement) => one.labels?.[0]?.textContent ?? "";
+      const drawn = () => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+      const firsts = [...new Map([...shown()].reverse().map((one) => [nameOf(one), one])).values()];
+      for (const [at, first] of firsts.entries()) {
+        const text = wrong[(at + turn) % wrong.length] ?? "";
+        // A field that was drawn anew is another element of the same name.
+        const field = first.isConnected ? first : shown().find((one) => nameOf(one) === nameOf(first));
+        if (!field) continue;
+        field.focus();
+        field.select();
+        // Types over what is selected, with the events that a keyboard sends.
+        if (text === "") document.execCommand("delete");
+        else document.execCommand("insertText", false, text);
+        field.blur();
+        await drawn();
+      }
+      return firsts.length;
+    },
+    { wrong: WRONG, turn },
   );
-  const firsts = [...names.keys()].filter((at) => names.indexOf(names[at] ?? "") === at);
-  // From the last to the first: what goes from the page stands after the field that took it away.
-  for (const at of firsts.reverse()) for (const text of WRONG) await fields.nth(at).fill(text);
-  return firsts.length;
 }
 
 /** The job as the browser keeps it. */
