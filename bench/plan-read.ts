@@ -1,5 +1,5 @@
 import { plan } from "../src/plan/index.ts";
-import { type Figure, median, samplesOf } from "./figure.ts";
+import { type Figure, leastOfRounds } from "./figure.ts";
 import { jobOf } from "./many-windows.ts";
 
 /** The same, and read what is made when it is read: findings, cost, the review of cords. */
@@ -10,6 +10,6 @@ export function planRead(): Figure {
       if (!(findings.length > 0 && cost.total > 0 && safety.results.length > 0))
         throw new Error("invalid plan");
   };
-  const value = median(samplesOf(read, { warm: 300, times: 300 }));
+  const value = leastOfRounds(read, { warm: 300, rounds: 20, calls: 25 });
   return { name: "plan.read", value, unit: "ms", goal: 1.2, better: "lower" };
 }
