@@ -1,4 +1,4 @@
-import type { Finding, StageResult } from "../figures/index.ts";
+import { type Finding, type StageResult, sameItems } from "../figures/index.ts";
 import type { ResolvedRates, Stock } from "../job/index.ts";
 import type { Cost, LabourLine } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
@@ -136,8 +136,4 @@ function sameNeed(a: Need, b: Need): boolean {
 
 function sameValue(a: unknown, b: unknown): boolean {
   return Array.isArray(a) && Array.isArray(b) ? sameItems(a, b) : Object.is(a, b);
-}
-
-function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
-  return a.length === b.length && a.every((item, i) => Object.is(item, b[i]));
 }

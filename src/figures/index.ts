@@ -4,6 +4,7 @@ export * from "./figure-text.ts";
 export * from "./finding.ts";
 export * from "./lazy.ts";
 export * from "./pointer.ts";
+export * from "./same-items.ts";
 export * from "./stage-result.ts";
 export * from "./sum-in-figures.ts";
 export * from "./working.ts";

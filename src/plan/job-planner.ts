@@ -1,6 +1,6 @@
 import type { RoomWindow } from "../align/index.ts";
 import { CostSum } from "../cost/index.ts";
-import { bySeverity, type Finding, lazy, workingOf } from "../figures/index.ts";
+import { bySeverity, type Finding, lazy, sameItems, workingOf } from "../figures/index.ts";
 import {
   type Catalogue,
   englishOf,
@@ -15,7 +15,7 @@ import {
 } from "../job/index.ts";
 import { askPlace, type CarefulLift, carefulLift, judgeRoomCords } from "../safety/index.ts";
 import { type AlignedRoom, type AlignedShade, alignRoom, roomByItself } from "./align-room.ts";
-import { remember, sameFields } from "./memo/remember.ts";
+import { remember } from "./memo/remember.ts";
 import { shareEqual } from "./memo/share-equal.ts";
 import { PLAN_FORMAT, PLAN_VERSION, type Plan, type ShadePlan } from "./plan-types.ts";
 import { type PlannedShade, ShadePlanner } from "./shade-planner.ts";
@@ -141,7 +141,7 @@ function resolveFrom({ parts, careful, roomId, roomName, window, path, ...job }:
 
 /** One room: its windows, each with a planner of its own, and the line that they share. */
 class RoomPlanner {
-  readonly #windows: WindowPlanner[] = [];
+  readonly #windows: (WindowPlanner | undefined)[] = [];
   readonly #align = remember(alignRoom);
   readonly #byItself = remember(({ id, name }: Pick<Room, "id" | "name">) => roomByItself(id, name));
   #asks: readonly RoomWindow[] = [];
@@ -151,9 +151,9 @@ class RoomPlanner {
     return this.#windows[w];
   }
 
-  /** Of a window that is not planned again nothing is remembered. */
+  /** Of a window that is not planned again nothing is remembered. Its place stays: a list with holes in it is slow. */
   forget(w: number): void {
-    delete this.#windows[w];
+    this.#windows[w] = undefined;
   }
 
   align(
@@ -165,7 +165,7 @@ class RoomPlanner {
     this.#windows.length = Math.min(this.#windows.length, windows.length);
     if (inLine === undefined) return this.#byItself({ id, name });
     const asks = windows.map((at, w) => this.window(w).ask(at));
-    if (!sameFields(this.#asks, asks)) this.#asks = asks;
+    if (!sameItems(this.#asks, asks)) this.#asks = asks;
     return this.#align({ roomId: id, roomName: name, path, units, inLine, windows: this.#asks });
   }
 }
@@ -204,17 +204,17 @@ export class JobPlanner {
     const planned: PlannedShade[] = [];
     job.rooms.forEach((room, r) => {
       if (only !== undefined && !room.windows.some(isWanted)) return;
-      const aligned = this.room(job, r);
-      if (aligned === undefined) return;
+      const standing = this.#standing(job, room, r);
+      const aligned = this.#room(r).align(standing, job, room, `/rooms/${r}`);
       rooms.push(aligned);
-      this.#standing(job, room, r).forEach((at, w) => {
+      standing.forEach((at, w) => {
         if (!isWanted(at.window)) return;
         planned.push(this.#room(r).window(w).plan(at, aligned));
         if (this.#once) this.#room(r).forget(w);
       });
     });
     this.#rooms.length = Math.min(this.#rooms.length, job.rooms.length);
-    if (!sameFields(this.#planned, planned)) this.#planned = planned;
+    if (!sameItems(this.#planned, planned)) this.#planned = planned;
     const { rates } = shared;
     const { units, stock } = job;
     const sum = lazy(() => this.#sum({ planned: this.#planned, rates, units, stock }));

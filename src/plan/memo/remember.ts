@@ -11,7 +11,7 @@ export function remember<I extends object, O>(run: (input: I) => O): (input: I) 
 }
 
 /** Whether both hold the same things under the same names. */
-export function sameFields<T extends object>(a: T, b: T): boolean {
+function sameFields<T extends object>(a: T, b: T): boolean {
   for (const key in a) if (!Object.is(a[key], b[key])) return false;
   for (const key in b) if (!Object.is(a[key], b[key])) return false;
   return true;
