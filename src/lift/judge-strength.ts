@@ -113,11 +113,13 @@ function tooWeak(shade: LiftShade, takes: (cord: Cord) => boolean, factor: numbe
     .filter(takes)
     .slice(0, 2)
     .map(partChoice(shade, "lift", "cord"));
+  // Down to a tenth, so that what falls short is never told as enough.
+  const times = trimmed(Math.floor(factor * 10) / 10, 1);
   return {
     ...base(shade),
     id: "lift.cord-too-weak",
     severity: "stop",
-    text: `“${shade.cord.name}” breaks at only ${trimmed(factor, 1)} times what it carries; ${STRENGTH_FACTOR.value} times is asked for: ${forceText(neededN, shade.units)}.`,
+    text: `“${shade.cord.name}” breaks at only ${times} times what it carries; ${STRENGTH_FACTOR.value} times is asked for: ${forceText(neededN, shade.units)}.`,
     figures: ["lift.strength-running", "lift.strength-knot"],
     remedies: stronger,
   };
