@@ -16,6 +16,7 @@ import { patched } from "../../src/plan/patched.ts";
 import { cuttingLists, toCsv } from "../../src/tables/index.ts";
 import { jobWith } from "../job-with.ts";
 import { expectNear } from "../near.ts";
+import { workroomJob } from "./workroom-jobs.ts";
 
 const THREE: [widthMm: number, heightMm: number][] = [
   [900, 1500],
@@ -264,6 +265,22 @@ describe("what would save cloth", () => {
         expect(faults(after).filter((fault) => !faults(before).includes(fault))).toEqual([]);
       }
     }
+  });
+
+  it("is not hidden by a plan of the job that had many more tries", () => {
+    const of = workroomJob(3);
+    const long = planCutting(of, plan(of), 2000);
+    const against = (known?: CuttingPlan) => [...cuttingSavings(of, 300, known)].flatMap((one) => one ?? []);
+    const narrower = against(long).find(({ id }) => id === "hem-bottomTurnMm");
+    expect(against().map(({ id }) => id)).toContain("hem-bottomTurnMm");
+    const changed = patched(of, narrower?.patch ?? []);
+    const taken = ({ cloths }: CuttingPlan) =>
+      cloths
+        .filter(({ clothId }) => clothId === narrower?.clothId)
+        .reduce((mm, one) => mm + newClothMm(one), 0);
+    const is = taken(planCutting(changed, plan(changed), 2000));
+    expect(narrower?.savedMm).toBeGreaterThan(20);
+    expect(taken(long) - is).toBeGreaterThan((narrower?.savedMm ?? 0) - 0.1);
   });
 
   it("turns the lining sideways where all of it may lie so, and not where one is too long for that", () => {

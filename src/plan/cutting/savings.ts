@@ -5,8 +5,8 @@ import { clothLengthText, lengthText } from "../../units/index.ts";
 import { patched } from "../patched.ts";
 import { plan } from "../plan.ts";
 import type { Plan } from "../plan-types.ts";
-import { type ClothCutting, type CuttingPlan, newClothMm } from "./cutting-plan.ts";
-import { FIRST_TRIES, planCutting } from "./cutting-search.ts";
+import { type ClothCutting, type CuttingPlan, type KnownCloth, newClothMm } from "./cutting-plan.ts";
+import { CuttingSearch, FIRST_TRIES, planCutting } from "./cutting-search.ts";
 
 /** A change that was tried on the whole job, and the new cloth that it saves. */
 export interface Saving {
@@ -42,12 +42,16 @@ const WIDTHS_MM = [1120, 1370, 1400, 1500, 2800, 3000];
 /** Another width must save so much of the area. */
 const LEAST_SHARE = 0.03;
 
+/** Tries between two looks at what a change saves by now. */
+const PORTION = 500;
+
 /**
  * What would save cloth: each change is planned and cut anew with the same number of tries, and given only where it
  * takes less than the job as it stands, no more of any other cloth, and brings no new fault. Made and cut with as many
- * tries, the job takes just so much less. Yields after each, with the saving where there is one.
+ * tries, the job takes just so much less, or no more than that where a plan is known. Yields now and then, with the saving where there is one.
  *
- * @param known a cutting plan of the job as it stands that may be better than so many tries find
+ * @param known a cutting plan of the job as it stands that may be better than so many tries find: a change that saves
+ * otherwise goes on from how it lays the pieces, and gets as many tries as it has had
  */
 export function* cuttingSavings(
   job: Job,
@@ -56,15 +60,23 @@ export function* cuttingSavings(
 ): Generator<Saving | undefined, void, void> {
   const planned = plan(job);
   const before = planCutting(job, planned, tries);
+  const knownTries = known ? triesOf(known) : 0;
   const faults = faultsOf(planned);
   const widths = new Map<string, Saving>();
   for (const change of changesOf(job, before)) {
     const changed = patched(job, change.patch);
     const after = plan(changed);
     const isSound = [...faultsOf(after)].every((fault) => faults.has(fault));
-    const saving = isSound
-      ? savingOf(change, [before, ...(known ? [known] : [])], planCutting(changed, after, tries))
-      : undefined;
+    let saving = isSound ? savingOf(change, [before], planCutting(changed, after, tries)) : undefined;
+    if (saving && known) {
+      const search = new CuttingSearch(changed, after, laidIn(known));
+      search.improve(tries);
+      saving = savingOf(change, [before, known], search.plan());
+      while (saving === undefined && search.tries < knownTries && search.improve(PORTION)) {
+        yield undefined;
+        saving = savingOf(change, [before, known], search.plan());
+      }
+    }
     if (change.widthMm === undefined) {
       yield saving;
       continue;
@@ -75,6 +87,19 @@ export function* cuttingSavings(
     yield undefined;
   }
   yield* widths.values();
+}
+
+/** How a plan lays its pieces. */
+function laidIn({ cloths }: CuttingPlan): KnownCloth[] {
+  return cloths.flatMap(({ clothId, answer }) =>
+    "bolts" in answer
+      ? [{ clothId, laid: answer.bolts.map(({ boltId, placements }) => ({ boltId, placements })) }]
+      : [],
+  );
+}
+
+function triesOf({ cloths }: CuttingPlan): number {
+  return cloths.reduce((sum, { answer }) => sum + ("evaluations" in answer ? answer.evaluations : 0), 0);
 }
 
 /** Everything that cannot be made, or works badly. */
