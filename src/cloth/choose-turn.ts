@@ -30,8 +30,12 @@ export function chooseTurn(
   const asked = layer === "face" ? pattern.railroad : lining.railroad;
   const upright = uprightShape(input, layer, cloth);
   // In one piece already, it is turned only for those who ask.
+  // Nor do pieces that the style cuts apart take less for lying across the cloth.
+  const isApart = upright.joins.at === "cut-apart";
   const turned =
-    asked === "always" || upright.panels.length > 1 ? turnedShape(input, layer, cloth) : undefined;
+    !isApart && (asked === "always" || upright.panels.length > 1)
+      ? turnedShape(input, layer, cloth)
+      : undefined;
   const uprightMm = offTheBoltMm(input.shade, cloth, upright).lengthMm;
   const turnedMm = turned && offTheBoltMm(input.shade, cloth, turned).lengthMm;
   const against = againstTurning(cloth);

@@ -3,15 +3,18 @@ import { FIT_SLACK, remainderMm } from "../units/index.ts";
 /** Panels of one layer from the left, widths as cut, mm. */
 export interface Joined {
   panels: JoinedPanel[];
-  /** Drops that come off the bolt; two narrow side panels may share one. */
+  /** Drops that come off the bolt; narrow panels may share one. */
   drops: number;
-  sidesShareDrop: boolean;
 }
 
 /** One panel as cut, mm, in the joined layer and on the bolt. */
 export interface JoinedPanel {
   widthMm: number;
+  /** Its name, where it has one of its own. */
+  label?: string;
   full: boolean;
+  /** Number of the drop that it comes off. */
+  drop: number;
   /** Left cut edge in the joined layer. */
   joinedXMm: number;
   /** Left cut edge on the bolt. */
@@ -40,9 +43,8 @@ type Seams = number[];
 /** All on one width. */
 export function inOnePiece(cutWidthMm: number, boltXMm = 0): Joined {
   return {
-    panels: [{ widthMm: cutWidthMm, full: false, joinedXMm: 0, boltXMm, columnsOn: 0 }],
+    panels: [{ widthMm: cutWidthMm, full: false, drop: 0, joinedXMm: 0, boltXMm, columnsOn: 0 }],
     drops: 1,
-    sidesShareDrop: false,
   };
 }
 
@@ -122,15 +124,15 @@ function panelsOf(cutWidthMm: number, seams: Seams, bolt: AcrossBolt): Joined {
   const { seamMm, usableMm, centreMm } = bolt;
   const halfMm = cutWidthMm / 2;
   const middleMm = 2 * ((seams[0] ?? 0) + seamMm);
-  const middle: JoinedPanel = {
+  const middle: Omit<JoinedPanel, "drop"> = {
     widthMm: middleMm,
     full: middleMm > usableMm - 1,
     joinedXMm: halfMm - middleMm / 2,
     boltXMm: centreMm - middleMm / 2,
     columnsOn: 0,
   };
-  const left: JoinedPanel[] = [];
-  const right: JoinedPanel[] = [];
+  const left: Omit<JoinedPanel, "drop">[] = [];
+  const right: Omit<JoinedPanel, "drop">[] = [];
   seams.forEach((at, i) => {
     const next = seams[i + 1];
     const widthMm = next === undefined ? halfMm - at + seamMm : next - at + 2 * seamMm;
@@ -158,8 +160,9 @@ function panelsOf(cutWidthMm: number, seams: Seams, bolt: AcrossBolt): Joined {
     outerRight !== undefined &&
     outerRight.boltXMm + outerRight.widthMm <= outerLeft.boltXMm + FIT_SLACK &&
     (outerLeft.columnsOn - outerRight.columnsOn) % 2 === 0;
-  const panels = [...left, middle, ...right];
-  return { panels, drops: panels.length - (sidesShareDrop ? 1 : 0), sidesShareDrop };
+  const all = [...left, middle, ...right];
+  const drops = all.length - (sidesShareDrop ? 1 : 0);
+  return { panels: all.map((panel, i) => ({ ...panel, drop: i % drops })), drops };
 }
 
 /** Widest seam that still leaves something of a width, mm. */

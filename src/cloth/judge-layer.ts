@@ -34,7 +34,7 @@ function layerPath(shade: ClothShade, { cut }: CutStory): string {
 function joins(shade: ClothShade, story: CutStory): Finding[] {
   const { cut, shape } = story;
   const { at, equalDrops, columnDrops } = shape.joins;
-  if (at === "none") return [];
+  if (at === "none" || at === "cut-apart") return [];
   const { units } = shade;
   const seams = cut.seamsMm.map((mm) => lengthText(mm, units)).join(" and ");
   const moreWidths = (more: number) => (more === 0 ? "no more cloth" : `${counted(more, "width")} more`);

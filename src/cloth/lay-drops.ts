@@ -14,13 +14,13 @@ export interface Drop {
   panel: Panel;
   boltXMm: number;
   startMm: number;
+  /** Panels of one number lie beside each other. */
+  drop: number;
 }
 
 interface Bolt {
   /** Repeat along the bolt, mm; absent on plain cloth. */
   repeatMm?: number;
-  /** The outermost two come off one drop. */
-  sidesShareDrop: boolean;
 }
 
 /**
@@ -52,13 +52,12 @@ function isFirst(drop: Drop | undefined, ownMm: number): boolean {
 function layInOrder(drops: readonly Drop[], order: readonly number[], bolt: Bolt): DropsOnBolt {
   const lays: Lay[] = [];
   let endMm = 0;
-  let sharedYMm: number | undefined;
+  const begunAtMm = new Map<number, number>();
   for (const index of order) {
     const drop = drops[index];
     if (drop === undefined) continue;
     const { panel } = drop;
-    const isSide = bolt.sidesShareDrop && (index === 0 || index === drops.length - 1);
-    const yMm = (isSide ? sharedYMm : undefined) ?? nextStart(endMm, drop.startMm, bolt.repeatMm);
+    const yMm = begunAtMm.get(drop.drop) ?? nextStart(endMm, drop.startMm, bolt.repeatMm);
     lays.push({
       panelId: panel.id,
       xMm: drop.boltXMm,
@@ -66,7 +65,7 @@ function layInOrder(drops: readonly Drop[], order: readonly number[], bolt: Bolt
       widthMm: panel.widthMm,
       lengthMm: panel.lengthMm,
     });
-    if (isSide) sharedYMm = yMm;
+    begunAtMm.set(drop.drop, yMm);
     endMm = Math.max(endMm, yMm + panel.lengthMm);
   }
   return { lays, startMm: Math.min(...lays.map((lay) => lay.yMm)), lengthMm: endMm };

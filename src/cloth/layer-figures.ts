@@ -183,7 +183,17 @@ export const BOLT_LENGTH = figureRuleOf<OffBolt>()({
   unit: "mm",
   formula: "max(n·C + x, E)",
   inputs: ({ layer }) => ({
-    n: ["count", "widths", turnedBy(layer), "pattern/across", "hems/joins", "hems/seamMm", `shade/${layer}`],
+    n: [
+      "count",
+      "widths",
+      turnedBy(layer),
+      "pattern/across",
+      "hems/joins",
+      "hems/seamMm",
+      `shade/${layer}`,
+      // Joins may come under columns or pleats, and a face may be cut apart at them.
+      "figure:shape.*",
+    ],
     C: ["mm", "length of one width", `figure:cloth.${layer}-cut-*`],
     x: ["mm", "extra for half drop and placing", "pattern/halfDropRule", "pattern/placementRepeat"],
     E: [
@@ -192,7 +202,6 @@ export const BOLT_LENGTH = figureRuleOf<OffBolt>()({
       "pattern/place",
       "pattern/offsetMm",
       "pattern/acrossMm",
-      // Joins may come under columns or pleats.
       "figure:shape.*",
     ],
   }),

@@ -96,7 +96,7 @@ export function namePanels(layer: Layer, joined: Joined, lengthMm: number): Pane
   const count = joined.panels.length;
   return joined.panels.map((panel, i) => ({
     id: `${layer}-${i + 1}`,
-    label: count === 1 ? LAYER_NAMES[layer] : `${LAYER_NAMES[layer]} ${i + 1} of ${count}`,
+    label: panel.label ?? (count === 1 ? LAYER_NAMES[layer] : `${LAYER_NAMES[layer]} ${i + 1} of ${count}`),
     widthMm: panel.widthMm,
     lengthMm,
     joinedXMm: panel.joinedXMm,

@@ -3,6 +3,7 @@ import type { Layer, Motif, Panel } from "../shade-plan/index.ts";
 import { remainderMm } from "../units/index.ts";
 import { chooseJoins, type JoinStory, NO_JOINS } from "./choose-joins.ts";
 import type { ClothInput } from "./cloth-input.ts";
+import { joinApart } from "./join-apart.ts";
 import { inOnePiece, type Joined, seamThatFitsMm } from "./joins.ts";
 import { layDrops } from "./lay-drops.ts";
 import { cutEdges, flatOf, type LayerShape, namePanels, shrinkOf, slant, slantShare } from "./layer-shape.ts";
@@ -49,11 +50,12 @@ export function shapeAcross(input: ClothInput, layer: Layer, cloth: Cloth, way: 
     panel,
     boltXMm: joined.panels[i]?.boltXMm ?? 0,
     startMm,
+    drop: joined.panels[i]?.drop ?? i,
   });
   const pattern = patternOn(input, layer, cloth, added, across);
   const laid = layDrops(
     panels.map((panel, i) => drop(panel, i, pattern?.startsMm[i] ?? 0)),
-    { repeatMm: cloth.repeat?.verticalMm, sidesShareDrop: joined.sidesShareDrop },
+    { repeatMm: cloth.repeat?.verticalMm },
   );
   return {
     turned: false,
@@ -110,10 +112,25 @@ function layAcross(
     : { centreMm: single ? cutWidthMm / 2 : usableMm / 2, column: 0, missMm: 0 };
   const repeatMm = repeat && acrossRepeatMm(repeat, usableMm, seamMm);
   const bolt = { usableMm, seamMm, centreMm: centre.centreMm, repeatMm };
+  const apart = layer === "face" ? piecesApart(input, bolt, shrink.width) : undefined;
+  if (apart) return { joined: apart, story: CUT_APART, seamMm, centre, repeatMm };
   const { joined, story } = single
     ? { joined: inOnePiece(cutWidthMm, centre.centreMm - cutWidthMm / 2), story: NO_JOINS }
     : chooseJoins(input, cutWidthMm, shrink.width, bolt, flat.widthMm);
   return { joined, story, seamMm, centre, repeatMm };
+}
+
+/** Joined at the lines of the pleats. */
+const CUT_APART: JoinStory = { at: "cut-apart", equalDrops: 1 };
+
+/** The pieces that the style cuts the face in. */
+function piecesApart(
+  { form }: ClothInput,
+  bolt: { usableMm: number; seamMm: number },
+  shrinkWidth: number,
+): Joined | undefined {
+  const pieces = form.apart?.map((one) => ({ ...one, widthMm: beforeShrinkingMm(one.widthMm, shrinkWidth) }));
+  return pieces && joinApart(pieces, bolt);
 }
 
 interface Pattern {
@@ -129,7 +146,7 @@ function patternOn(
   layer: Layer,
   cloth: Cloth,
   added: readonly Allowance[],
-  { joined, seamMm, centre, repeatMm }: Across,
+  { joined, story, seamMm, centre, repeatMm }: Across,
 ): Pattern | undefined {
   const { repeat, usableWidthMm: usableMm } = cloth;
   if (repeat === undefined || repeatMm === undefined) return undefined;
@@ -145,7 +162,8 @@ function patternOn(
   );
   const inRepeat = joined.panels.map(({ boltXMm }, i) => {
     const startMm = startsMm[i] ?? 0;
-    if (!acrossKnown) return { alongMm: startMm };
+    // Pieces cut apart come from anywhere across the cloth.
+    if (!acrossKnown || story.at === "cut-apart") return { alongMm: startMm };
     const column = Math.floor((boltXMm - firstMm) / repeatMm + 1e-9);
     return {
       alongMm: remainderMm(startMm - (column % 2) * halfMm, alongMm),

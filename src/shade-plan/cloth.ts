@@ -54,7 +54,7 @@ export interface LayerCut {
   /** Cut length raised to whole repeats, where the pattern asks for it, mm. */
   repeatLengthMm: number;
   usableWidthMm: number;
-  /** Drops off the bolt, side by side in the joined layer or shared by two narrow side panels. */
+  /** Drops off the bolt, side by side in the joined layer or shared by panels that lie beside each other. */
   widths: number;
   panels: Panel[];
   lays: Lay[];
@@ -68,7 +68,7 @@ export interface LayerCut {
   /** Turned sideways on the bolt: its length lies across the cloth. */
   turned: boolean;
   /** How the places of the joins were found. */
-  joinsAt: "none" | "equal-parts" | "under-columns";
+  joinsAt: "none" | "equal-parts" | "under-columns" | "cut-apart";
   /** Seam lines on the flat, hemmed layer, mm from its left edge. */
   seamsMm: number[];
   /** Cloth before the first cut, so that the pattern falls where it is wanted, mm. The bolt begins with a repeat. */

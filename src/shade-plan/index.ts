@@ -6,7 +6,6 @@ export * from "./caution.ts";
 export * from "./cloth.ts";
 export * from "./cloth-feel.ts";
 export * from "./cost.ts";
-export * from "./cut-apart.ts";
 export * from "./existing.ts";
 export * from "./folds.ts";
 export * from "./form.ts";

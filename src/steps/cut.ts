@@ -73,10 +73,11 @@ function cutLayer(bench: Bench, cut: LayerCut): Step {
   const { layer, cutWidthMm, cutLengthMm, panels } = cut;
   const { len, about } = bench;
   const name = LAYER_NAMES[layer].toLowerCase();
+  const isApart = cut.joinsAt === "cut-apart";
   const pieces =
     panels.length === 1
       ? `Cut one piece, ${len(cutWidthMm)} wide and ${len(cutLengthMm)} long.`
-      : `Cut ${panels.length} pieces, each ${len(cutLengthMm)} long: ${panelWidths(bench, cut)}.`;
+      : `Cut ${panels.length} pieces, each ${len(cutLengthMm)} long: ${isApart ? namedWidths(bench, cut) : panelWidths(bench, cut)}.${isApart ? " Mark the upper end of each with its name." : ""}`;
   return {
     id: `cut-${layer}`,
     chapter: "cut",
@@ -86,6 +87,16 @@ function cutLayer(bench: Bench, cut: LayerCut): Step {
     sheet: "cutting",
     figures: [`cloth.${layer}-cut-width`, `cloth.${layer}-cut-length`],
   };
+}
+
+/** Pieces of a face that is cut apart: `420 mm for insert 1 of 2 and insert 2 of 2`. */
+function namedWidths({ len }: Bench, { panels }: LayerCut): string {
+  const names = new Map<string, string[]>();
+  for (const { widthMm, label } of panels) {
+    const width = len(widthMm);
+    names.set(width, [...(names.get(width) ?? []), label.toLowerCase()]);
+  }
+  return [...names].map(([width, labels]) => `${width} wide, ${listed(labels)}`).join("; ");
 }
 
 function panelWidths({ len }: Bench, { panels }: LayerCut): string {

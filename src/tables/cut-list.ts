@@ -1,5 +1,5 @@
 import type { Plan, ShadePlan } from "../plan/index.ts";
-import { clothTaken, cutOf } from "../shade-plan/index.ts";
+import { clothTaken } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { type Cell, type Table, textAndMm } from "./table.ts";
 
@@ -32,20 +32,8 @@ export function cutList(plan: Plan): Table {
 
 const NO_POSITION: Cell[] = ["", "", "", ""];
 
-function clothRows({ roomName, windowName, cloth, existing, form }: ShadePlan, units: UnitChoice): Cell[][] {
+function clothRows({ roomName, windowName, cloth, existing }: ShadePlan, units: UnitChoice): Cell[][] {
   return clothTaken(cloth, existing).layers.flatMap((cut) => {
-    const { apart } = cutOf(cut, form);
-    if (apart !== undefined)
-      return apart.map(({ label, widthMm, lengthMm }): Cell[] => [
-        roomName,
-        windowName,
-        label,
-        cut.clothName,
-        1,
-        ...textAndMm(widthMm, units),
-        ...textAndMm(lengthMm, units),
-        ...NO_POSITION,
-      ]);
     return cut.panels.map((panel): Cell[] => {
       const lay = cut.lays.find((one) => one.panelId === panel.id);
       return [

@@ -123,6 +123,42 @@ describe("a cutting ticket", () => {
     expect(again).toBeGreaterThan(6);
   });
 
+  // What is lost across plain cloth comes off last, in one strip: nobody cuts one away to reach a piece behind it.
+  it("frees pieces from the selvedge before the cutter on", () => {
+    let along = 0;
+    for (const hand of ["right", "left"] as const) {
+      const held = { ...jobOf([...THREE, ...SHORT]), cutting: { hand } };
+      for (const { bolt, of } of boltsOf(planCutting(held, plan(held), 500))) {
+        if (of.flaws.length > 0) continue;
+        const cutAgain = new Set(bolt.cuts.map(({ sheet }) => sheet));
+        const lost = new Set(
+          bolt.leaves.filter(({ holds }) => holds.kind === "waste").map(({ sheet }) => sheet),
+        );
+        for (const { direction, first, second } of bolt.cuts) {
+          if (direction !== "along") continue;
+          along++;
+          const [near, far] = hand === "left" ? [second, first] : [first, second];
+          expect(lost.has(near), `cut along, ${cutAgain.has(far) ? "cut on" : "done"} behind it`).toBe(false);
+        }
+      }
+    }
+    expect(along).toBeGreaterThan(10);
+  });
+
+  it("measures each length from the cut before it across the bolt, whatever was cut between the two", () => {
+    // A table of 2 m: after each length or two what lies there is cut up first.
+    const short = { ...jobOf([...THREE, ...SHORT]), cutting: { tableMm: 2000 } };
+    const planned = planCutting(short, plan(short), 200);
+    const lines = boltsOf(planned).flatMap(({ cloth, bolt }) => {
+      const ticket = cuttingTicket(cloth, bolt, planned.units);
+      const across = ticket.filter(({ how }) => how.startsWith("Across the bolt"));
+      return across.map(({ how }, i) => ({ how, before: across[i - 1]?.number }));
+    });
+    for (const { how, before } of lines)
+      expect(how).toMatch(before === undefined ? / from its end$/ : new RegExp(` from cut ${before}$`));
+    expect(lines.length).toBeGreaterThan(6);
+  });
+
   it("sets every piece free once, and nothing else by that name", () => {
     for (const { cloth, bolt } of boltsOf(cutting)) {
       const freed = cuttingTicket(cloth, bolt, cutting.units).flatMap(({ frees }) => frees.split("; "));
@@ -270,9 +306,8 @@ describe("what would save cloth", () => {
   it("is not hidden by a plan of the job that had many more tries", () => {
     const of = workroomJob(3);
     const long = planCutting(of, plan(of), 2000);
-    const against = (known?: CuttingPlan) => [...cuttingSavings(of, 300, known)].flatMap((one) => one ?? []);
-    const narrower = against(long).find(({ id }) => id === "hem-bottomTurnMm");
-    expect(against().map(({ id }) => id)).toContain("hem-bottomTurnMm");
+    const found = [...cuttingSavings(of, 300, long)].flatMap((one) => one ?? []);
+    const narrower = found.find(({ id }) => id === "hem-bottomTurnMm");
     const changed = patched(of, narrower?.patch ?? []);
     const taken = ({ cloths }: CuttingPlan) =>
       cloths

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { drawSheet } from "../../src/drawing/index.ts";
 import { type Making, STYLES } from "../../src/job/index.ts";
 import { boltsCut, plan, planCutting } from "../../src/plan/index.ts";
 import { allLists } from "../../src/tables/index.ts";
@@ -85,16 +86,37 @@ test("the published face with separate inserts lies on the bolt in its five piec
     },
     { units: { system: "metric", ruler: "1 mm" } },
   );
-  const cutting = planCutting(job, plan(job), 0);
+  const planned = plan(job);
+  const cutting = planCutting(job, planned, 0);
   const face = cutting.cloths.flatMap(({ problem }) => problem.pieces.filter(({ lotGroup }) => lotGroup));
   expect(face.map(({ part, widthMm }) => [part, Math.round(widthMm * 1000) / 1000])).toEqual([
-    ["Side piece, left", 380],
+    ["Left side piece", 380],
     ["Insert 1 of 2", 420],
     ["Piece between the pleats", 830],
     ["Insert 2 of 2", 420],
-    ["Side piece, right", 380],
+    ["Right side piece", 380],
   ]);
   expect(boltsCut(cutting).flatMap(({ bolt }) => bolt.placements).length).toBeGreaterThanOrEqual(5);
+  // The shade's own page says and draws the same: 830 and 420 mm out of one width, 420 and twice 380 mm out of another.
+  const [shade] = planned.shades;
+  if (shade === undefined) throw new Error("no shade");
+  const [cut] = shade.cloth.layers;
+  expect([cut?.widths, cut?.lengthMm]).toEqual([2, 2 * (cut?.cutLengthMm ?? 0)]);
+  const texts = new Map(shade.steps.map(({ id, text }) => [id, text.replaceAll("\u00a0", " ")]));
+  expect(texts.get("cut-face")).toMatch(
+    /^Cut 5 pieces, .*: 380 mm wide, left side piece and right side piece; 420 mm wide, insert 1 of 2 and insert 2 of 2; 830 mm wide, piece between the pleats\./,
+  );
+  expect(texts.get("make-inserts")).toContain(
+    "left side piece, insert 1 of 2, piece between the pleats, insert 2 of 2 and right side piece",
+  );
+  const { primitives, facts } = drawSheet("cutting", planned, shade);
+  const drawn = primitives.flatMap((one) => {
+    if (one.kind !== "polyline" || one.role !== "cut") return [];
+    const ys = one.points.map(([, y]) => y);
+    return [Math.round(Math.max(...ys) - Math.min(...ys))];
+  });
+  expect(drawn.sort((a, b) => a - b).slice(-5)).toEqual([380, 380, 420, 420, 830]);
+  expect(facts.map(({ label }) => label)).toContain("Insert 2 of 2");
 });
 
 test("the cases have frills, inserts, bands and sleeves among them", () => {

@@ -1,3 +1,4 @@
+import { closedUp } from "./close-up.ts";
 import { inTableOrder, type OrderedStep } from "./cut-order.ts";
 import { apart, type CutBlock, type CutSheet, cutTree } from "./cut-tree.ts";
 import type { GridBolt, StepGrid } from "./grid.ts";
@@ -17,7 +18,7 @@ const USUAL_TABLE_MM = 10_000;
 /** A packing in millimetres: where each piece lies, and the cuts that set it free. */
 export function layOutBolts(problem: ClothProblem, grid: StepGrid, packing: Packing): BoltPlan[] {
   return grid.bolts.flatMap((bolt, at) => {
-    const asFound = blocksOn(grid, packing, at);
+    const asFound = closed(blocksOn(grid, packing, at), problem, grid, bolt);
     const blocks = isDoubled(problem, bolt) ? besideEqual(asFound, grid) : asFound;
     return blocks.length === 0 ? [] : [cutUp(problem, grid, bolt, blocks)];
   });
@@ -79,6 +80,18 @@ function cutUp(
     : { cuts: [], leaves: [], remnants: [] };
   const placements = blocks.toSorted((a, b) => a.y1 - b.y1 || a.x1 - b.x1).map(({ placement }) => placement);
   return { boltId: bolt.bolt.id, usedMm: used / grid.perMm, placements, cuts, leaves, remnants };
+}
+
+/** On plain cloth without a flaw it is all one where across it a piece lies. */
+function closed(blocks: PieceBlock[], { table }: ClothProblem, grid: StepGrid, bolt: GridBolt): PieceBlock[] {
+  if (grid.lattice || bolt.flaws.length > 0) return blocks;
+  const { gap, perMm } = grid;
+  const way = { gap, fromRight: table?.leftHanded === true };
+  const moved = closedUp(blocks, { from: 0, to: bolt.w - gap }, way);
+  return blocks.map((block) => {
+    const { x1, x2 } = moved.get(block) ?? block;
+    return { ...block, x1, x2, placement: { ...block.placement, xMm: x1 / perMm } };
+  });
 }
 
 /** A print must be seen while it is cut, and a flaw lies under the upper length. */

@@ -90,7 +90,7 @@ function drawStretch(input: BoltDrawingInput, known: Known, { fromMm, toMm }: Bo
       ...flawsOf(bolt, ground, lie),
       selvedge(ground, 0),
       selvedge(ground, bolt.widthMm),
-      ...placements.flatMap((placement) => drawPiece(input, known, placement)),
+      ...placements.flatMap((placement) => drawPiece(input, known, placement, toMm - fromMm)),
       ...leaves.flatMap((leaf) => drawKept(leaf, units, lie)),
       ...lines.flatMap((one) => drawCut(one, lie)),
       ...measures(ground, lines, { fromMm, toMm }, lie, units),
@@ -234,6 +234,7 @@ function drawPiece(
   { units, cutting, bolt: plan }: BoltDrawingInput,
   { pieces, lie }: Known,
   placement: Placement,
+  drawnMm: number,
 ): Primitive[] {
   const area = areaOf(placement, lie);
   const piece = pieces.get(placement.pieceId);
@@ -241,7 +242,8 @@ function drawPiece(
   const words = `${piece?.shade ?? ""}: ${piece?.part ?? placement.pieceId}`;
   const ref = { part: placement.pieceId, ground: "faceCloth" as const };
   const middle: Point = [area.x + area.width / 2, area.y + area.height / 2];
-  if (Math.min(area.height, area.width / 2) < SLIM_SHARE * widestBolt(cutting)) {
+  const slimMm = Math.max(SLIM_SHARE * widestBolt(cutting), SLIM_SHARE_OF_LENGTH * drawnMm);
+  if (Math.min(area.height, area.width / 2) < slimMm) {
     const lies = area.width > area.height;
     const roomMm = [area.width * (lies ? 0.7 : 1), area.height * (lies ? 1 : 0.8)] as const;
     return [...outline, note(middle, words, { baseline: "middle", roomMm, ...ref })];
@@ -258,6 +260,8 @@ function drawPiece(
 
 /** A piece across the bolt narrower than this share of it, or along it than twice that, has one line of words and no arrow. */
 const SLIM_SHARE = 0.09;
+/** One narrower than this share of the length that is drawn has no more room either. */
+const SLIM_SHARE_OF_LENGTH = 0.05;
 
 function widestBolt({ problem }: ClothCutting): number {
   return problem.bolts.reduce((most, { widthMm }) => Math.max(most, widthMm), 0);
@@ -341,7 +345,7 @@ function drawCut({ cut, sheet, wholeWidth }: FollowedCut, lie: Lie): Primitive[]
   ];
 }
 
-/** The bolt’s width, and how far each cut from selvedge to selvedge lies from the first end. */
+/** The bolt’s width, and how far each cut from selvedge to selvedge lies from the end of what is drawn. */
 function measures(
   ground: DrawnRect,
   lines: readonly FollowedCut[],
@@ -350,21 +354,21 @@ function measures(
   units: UnitChoice,
 ): Primitive[] {
   const bottom = ground.y + ground.height;
-  const isLater = fromMm > 0.05;
+  const [startX] = pointOf(0, fromMm, lie);
   const span = (endMm: number): { from: Point; to: Point } => {
     const [x] = pointOf(0, endMm, lie);
-    return { from: [Math.min(0, x), bottom], to: [Math.max(0, x), bottom] };
+    return { from: [Math.min(startX, x), bottom], to: [Math.max(startX, x), bottom] };
   };
   const ends = lines.filter(({ wholeWidth }) => wholeWidth).map(({ cut }) => cut.atMm);
-  const shown = [...new Set([...ends, toMm])].filter((end) => end > 0.05).sort((a, b) => a - b);
+  const shown = [...new Set([...ends, toMm])].filter((end) => end > fromMm + 0.05).sort((a, b) => a - b);
   return [
     dimensionOf({ from: [ground.x, 0], to: [ground.x, bottom], offset: -6 }, units),
-    ...(isLater ? [] : shown).map((end) =>
-      dimensionOf({ ...span(end), offset: -7, running: "bolt", yields: true }, units),
+    ...shown.map((end) =>
+      dimensionOf(
+        { ...span(end), offset: -7, ...(shown.length > 1 ? { running: "bolt", yields: true } : {}) },
+        units,
+      ),
     ),
-    ...(isLater
-      ? [dimensionOf({ from: [ground.x, bottom], to: [ground.x + ground.width, bottom], offset: -7 }, units)]
-      : []),
   ];
 }
 

@@ -3,12 +3,10 @@ import type { Piece } from "../../cutting/index.ts";
 import type { Cloth } from "../../job/index.ts";
 import {
   clothTaken,
-  cutOf,
   type Lay,
   type Layer,
   type LayerCut,
   type Panel,
-  type PieceApart,
   type Trim,
 } from "../../shade-plan/index.ts";
 import type { ShadePlan } from "../plan-types.ts";
@@ -23,40 +21,12 @@ export function clothPieces(shades: readonly ShadePlan[], cloth: Cloth): Piece[]
     return [
       ...layers
         .filter(({ clothId }) => clothId === cloth.id)
-        .flatMap((layer) => {
-          const { apart } = cutOf(layer, shade.form);
-          return apart === undefined
-            ? layer.panels.map((panel) => panelPiece(shade, layer, panel, cloth))
-            : apart.map((piece, n) => apartPiece(shade, layer, { ...piece, n }, cloth));
-        }),
+        .flatMap((layer) => layer.panels.map((panel) => panelPiece(shade, layer, panel, cloth))),
       ...trims
         .filter(({ clothId }) => clothId === cloth.id)
         .flatMap((trim) => trimPieces(shade, trim, cloth)),
     ];
   });
-}
-
-/** A piece of a face that is cut apart: its top lies in the pattern as that of the face does. */
-function apartPiece(
-  shade: ShadePlan,
-  layer: LayerCut,
-  { label, widthMm, lengthMm, n }: PieceApart & { n: number },
-  cloth: Cloth,
-): Piece {
-  const [first] = layer.panels;
-  const lay = layer.lays.find(({ panelId }) => panelId === first?.id);
-  const start = first && lay && startOf(layer, first, lay, cloth);
-  return {
-    id: `${shade.shadeId}/${layer.layer}-apart-${n + 1}`,
-    shade: shade.windowName,
-    part: label,
-    widthMm,
-    lengthMm,
-    grain: "fixed",
-    nap: napOf(cloth),
-    ...(start?.alongMm === undefined ? {} : { start: { alongMm: start.alongMm } }),
-    lotGroup: shade.shadeId,
-  };
 }
 
 function panelPiece(shade: ShadePlan, layer: LayerCut, panel: Panel, cloth: Cloth): Piece {
@@ -86,7 +56,7 @@ function startOf(layer: LayerCut, panel: Panel, lay: Lay, cloth: Cloth): Piece["
   const { repeat } = cloth;
   if (repeat === undefined || panel.inRepeat === undefined) return undefined;
   const alongMm = moduloMm(lay.yMm, repeat.verticalMm);
-  if (!layer.motif?.acrossKnown) return { alongMm };
+  if (!layer.motif?.acrossKnown || panel.inRepeat.acrossMm === undefined) return { alongMm };
   const { firstMm, stepMm } = columnsOf(cloth);
   const column = Math.floor((lay.xMm - firstMm) / stepMm + 1e-6);
   const halfMm = repeat.match === "half-drop" && column % 2 !== 0 ? repeat.verticalMm / 2 : 0;

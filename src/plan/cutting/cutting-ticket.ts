@@ -11,7 +11,7 @@ export interface TicketLine {
   numbers: string;
   /** Places on the bolt of the first of them. */
   cut: Cut;
-  /** `Across the bolt, 78 3/4 in from the cut before`; edges and ends are those of the drawing. */
+  /** `Across the bolt, 78 3/4 in from cut 4`; edges and ends are those of the drawing. */
   how: string;
   /** What comes free. */
   frees: string;
@@ -37,7 +37,10 @@ export function cuttingTicket(cutting: ClothCutting, bolt: BoltPlan, units: Unit
   const lines: TicketLine[] = [];
   const cuts = followCuts(of, bolt);
   const leftHanded = table.leftHanded === true;
-  const ways = { units, leftHanded, sheetName: sheetNames(cuts, leftHanded) };
+  const ends = new Map(
+    cuts.filter(({ wholeWidth }) => wholeWidth).map(({ cut }) => [cut.second, cut.number]),
+  );
+  const ways = { units, leftHanded, sheetName: sheetNames(cuts, leftHanded), ends };
   for (const followed of cuts) {
     const { cut } = followed;
     const frees = freesText(names, followed);
@@ -71,15 +74,16 @@ interface Ways {
   units: UnitChoice;
   leftHanded: boolean;
   sheetName: (sheet: number) => string;
+  /** The cut at which what is left of the bolt ends, by its sheet. */
+  ends: ReadonlyMap<number, number>;
 }
 
-function howText(followed: FollowedCut, { units, leftHanded, sheetName }: Ways): string {
-  const { cut, sheet, wholeWidth } = followed;
+function howText(followed: FollowedCut, { units, leftHanded, sheetName, ends }: Ways): string {
+  const { cut, wholeWidth } = followed;
   const mark = lengthText(marksOf(followed, leftHanded)[0], units);
   if (wholeWidth) {
-    return sheet.yMm <= 0.05
-      ? `Across the bolt, ${mark} from its end`
-      : `Across the bolt, ${mark} from the cut before`;
+    const last = ends.get(cut.sheet);
+    return `Across the bolt, ${mark} from ${last === undefined ? "its end" : `cut ${last}`}`;
   }
   return cut.direction === "across"
     ? `Across ${sheetName(cut.sheet)}, ${mark} from its ${leftHanded ? "right" : "left"} end`

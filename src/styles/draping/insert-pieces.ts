@@ -38,7 +38,7 @@ export function cutApart(
     count === 1 ? label : `${label} ${n + 1} of ${count}`;
   return {
     apart: [
-      { label: "Side piece, left", widthMm: left },
+      { label: "Left side piece", widthMm: left },
       ...inserts.flatMap((widthMm, n) => {
         const next = between[n];
         return [
@@ -48,7 +48,7 @@ export function cutApart(
             : [{ label: numbered("Piece between the pleats", n, between.length), widthMm: next }]),
         ];
       }),
-      { label: "Side piece, right", widthMm: right },
+      { label: "Right side piece", widthMm: right },
     ],
   };
 }

@@ -152,7 +152,7 @@ function interlining(shade: PleatedShade, { pleats }: Form): Finding[] {
   ];
 }
 
-/** Pieces cut apart do not always come out of as many widths as the panel in one. */
+/** Pieces cut apart do not always come out of as many widths as the panel in one, or out of any. */
 function inserts(shade: PleatedShade, size: Size, form: Form): Finding[] {
   if (shade.making.pleat.cut === "in-one" || form.pleats.length === 0) return [];
   const pieces = insertPieces(shade.making, size, form);
@@ -166,11 +166,11 @@ function inserts(shade: PleatedShade, size: Size, form: Form): Finding[] {
     {
       ...atShade(shade, "making/pleat/cut"),
       id: "shape.inserts-take-more",
-      severity: "fix",
+      severity: widest > usableWidthMm ? "fix" : "note",
       text:
         widest > usableWidthMm
           ? `Cut apart, one piece is ${lengthText(widest, shade.units)} wide, more than the cloth: it would need a join within it.`
-          : `Cut apart, the pieces come out of ${needed} widths of the cloth, where ${inOne} hold as much: ${needed - inOne === 1 ? "one width" : `${needed - inOne} widths`} more than is counted.`,
+          : `Cut apart, the pieces come out of ${needed} widths of the cloth, where ${inOne} hold as much: ${needed - inOne === 1 ? "one width" : `${needed - inOne} widths`} more to buy, unless other pieces come out beside them.`,
       cite: cite("geometry", "widest pieces laid first"),
       remedies: [
         { label: "Fold the pleats in one panel", patch: settingPatch(shade, "pleat", "cut", "in-one") },

@@ -1,8 +1,7 @@
 import type { StyleStep } from "../../shade-plan/index.ts";
-import { counted, IRON, listed } from "../../words/index.ts";
+import { IRON, listed } from "../../words/index.ts";
 import { hemTurn, stepWords } from "../base/step-words.ts";
 import type { StyleStepInput } from "../style.ts";
-import { insertPieces } from "./insert-pieces.ts";
 
 /** Pleats marked on the hemmed cloth, folded, held, and the rings behind them. */
 export function pleatSteps(input: StyleStepInput): StyleStep[] {
@@ -10,55 +9,29 @@ export function pleatSteps(input: StyleStepInput): StyleStep[] {
   return [...inserts(input), hem(input), lines(input), fold(input)];
 }
 
-/** Pieces of the face that are cut apart, from the left, and where their joins come to lie. */
+/** The pieces of a face that is cut apart for its pleats, joined again. */
 function inserts(input: StyleStepInput): StyleStep[] {
-  const { shade, form, size } = input;
-  if (shade.making.pleat.cut === "in-one") return [];
+  const { shade, form } = input;
+  if (form.apart === undefined) return [];
   const { len } = stepWords(input);
-  const { seamMm } = shade.making.hems;
-  const { sides, between, pleats } = insertPieces(shade.making, size, form);
-  const piecesOf = piecesWords(input);
   return [
-    {
-      id: "cut-inserts",
-      chapter: "cut",
-      after: "cut-face",
-      title: "Cut the face apart for its pleats",
-      text: `Do not join the widths of the face. Out of them cut, each as long as the face: ${listed([
-        piecesOf(sides, "side piece"),
-        ...(between.length === 0
-          ? []
-          : [piecesOf(between, "piece for between the pleats", "pieces for between the pleats")]),
-        piecesOf(pleats, "insert"),
-      ])}. Mark the upper end of each.`,
-      check:
-        "Laid side by side in order, a side piece at either end, every insert lies where a pleat is to be.",
-      sheet: "cutting",
-      figures: [
-        "shape.insert-cut",
-        "shape.side-cut",
-        ...(form.pleats.length > 1 ? ["shape.centre-cut"] : []),
-      ],
-    },
     {
       id: "make-inserts",
       chapter: "make",
       replaces: ["make-join-face"],
       before: "make-lines",
       title: "Join the inserts",
-      text: `Sew them together in that order, right sides facing, ${len(seamMm)} from the edge, and press the seams open. The seams are the lines of the pleats.`,
+      text: `Lay the pieces side by side, right side up, the same end up: ${listed(form.apart.map(({ label }) => label.toLowerCase()))}. Sew them together in that order, right sides facing, ${len(shade.making.hems.seamMm)} from the edge, and press the seams open. The seams are the lines of the pleats.`,
       check: "The seams run straight and upright, as far apart at the top as at the hem.",
       caution: IRON,
       sheet: "marking",
+      figures: [
+        "shape.insert-cut",
+        "shape.side-cut",
+        ...(form.pleats.length > 1 ? ["shape.centre-cut"] : []),
+      ],
     },
   ];
-}
-
-/** `2 inserts, 13 in wide`: how many there are, and each width once. */
-function piecesWords(input: StyleStepInput) {
-  const { len } = stepWords(input);
-  return (widthsMm: readonly number[], one: string, many = `${one}s`) =>
-    `${counted(widthsMm.length, one, many)}, ${listed([...new Set(widthsMm.map(len))])} wide`;
 }
 
 function flatWidthMm({ size, form }: StyleStepInput): number {
