@@ -14,6 +14,7 @@ import {
 } from "../../src/plan/index.ts";
 import { patched } from "../../src/plan/patched.ts";
 import { cuttingLists, toCsv } from "../../src/tables/index.ts";
+import { parseLength } from "../../src/units/index.ts";
 import { jobWith } from "../job-with.ts";
 import { expectNear } from "../near.ts";
 import { workroomJob } from "./workroom-jobs.ts";
@@ -180,6 +181,33 @@ describe("a cutting ticket", () => {
         expectNear(markMm + beyondMm, whole, 1e-6);
       }
     }
+  });
+
+  it("has check sums that come out by the ruler, and say of what is cut again what was left of it", () => {
+    let sums = 0;
+    const mmOf = (text: string) => {
+      const read = parseLength(text, "in");
+      return read.ok ? read.lengthMm : Number.NaN;
+    };
+    for (const seed of [3, 5, 8]) {
+      for (const hand of ["right", "left"] as const) {
+        const of = {
+          ...workroomJob(seed),
+          cutting: { hand },
+          units: { system: "imperial", ruler: "1/8 in" } as const,
+        };
+        const planned = planCutting(of, plan(of), 100);
+        for (const { cloth, bolt } of boltsOf(planned)) {
+          for (const { check } of cuttingTicket(cloth, bolt, planned.units)) {
+            const [, mark, beyond, whole] = /^(.+) \+ (.+) = (.+)$/.exec(check) ?? [];
+            if (mark === undefined || beyond === undefined || whole === undefined) continue;
+            sums++;
+            expectNear(mmOf(mark) + mmOf(beyond), mmOf(whole), 1e-6, check);
+          }
+        }
+      }
+    }
+    expect(sums).toBeGreaterThan(30);
   });
 
   it("says what the bolt measures after each cut across it: what is gone and what is left are its length", () => {

@@ -1,5 +1,6 @@
 import type { BoltPlan, Cut, Leaf, Placement } from "../../cutting/index.ts";
 import { fineText, lengthText, type UnitChoice } from "../../units/index.ts";
+import { type CheckSum, checkSums } from "./check-sums.ts";
 import { type ClothCutting, pieceNames } from "./cutting-plan.ts";
 import { type FollowedCut, followCuts } from "./follow-cuts.ts";
 
@@ -40,7 +41,8 @@ export function cuttingTicket(cutting: ClothCutting, bolt: BoltPlan, units: Unit
   const ends = new Map(
     cuts.filter(({ wholeWidth }) => wholeWidth).map(({ cut }) => [cut.second, cut.number]),
   );
-  const ways = { units, leftHanded, sheetName: sheetNames(cuts, leftHanded), ends };
+  const sums = checkSums(cuts, leftHanded, units.ruler);
+  const ways = { units, leftHanded, sheetName: sheetNames(cuts, leftHanded), ends, sums };
   for (const followed of cuts) {
     const { cut } = followed;
     const frees = freesText(names, followed);
@@ -76,11 +78,13 @@ interface Ways {
   sheetName: (sheet: number) => string;
   /** The cut at which what is left of the bolt ends, by its sheet. */
   ends: ReadonlyMap<number, number>;
+  /** By the number of the cut. */
+  sums: ReadonlyMap<number, CheckSum>;
 }
 
-function howText(followed: FollowedCut, { units, leftHanded, sheetName, ends }: Ways): string {
+function howText(followed: FollowedCut, { units, leftHanded, sheetName, ends, sums }: Ways): string {
   const { cut, wholeWidth } = followed;
-  const mark = lengthText(marksOf(followed, leftHanded)[0], units);
+  const mark = lengthText(sums.get(cut.number)?.markMm ?? followed.markMm, units);
   if (wholeWidth) {
     const last = ends.get(cut.sheet);
     return `Across the bolt, ${mark} from ${last === undefined ? "its end" : `cut ${last}`}`;
@@ -112,11 +116,6 @@ function sheetNames(cuts: readonly FollowedCut[], leftHanded: boolean): (sheet: 
     }
   }
   return (sheet) => names.get(sheet) ?? "the cloth";
-}
-
-/** From the edge or end before the cutter, and beyond the cut, mm: a left-handed one has the right selvedge before him. */
-function marksOf({ cut, markMm, beyondMm }: FollowedCut, leftHanded: boolean): [number, number] {
-  return leftHanded && cut.direction === "along" ? [beyondMm, markMm] : [markMm, beyondMm];
 }
 
 /** How near to its line each cut is to be, in words: as the piece beside it that asks for the most. */
@@ -180,14 +179,12 @@ function freesText(names: ReadonlyMap<string, string>, { frees }: FollowedCut): 
 }
 
 /** What must measure how much when the cut is made: a slip of the ruler shows at once. */
-function checkText(followed: FollowedCut, { units, leftHanded }: Ways): string {
-  const { cut, endless, wholeWidth, sheet } = followed;
-  const [markMm, beyondMm] = marksOf(followed, leftHanded);
+function checkText({ cut, endless, wholeWidth }: FollowedCut, { units, sums }: Ways): string {
   const len = (mm: number) => lengthText(mm, units);
   if (endless) return `${len(cut.atMm)} are off the bolt in all`;
   if (wholeWidth && cut.boltLeftMm !== undefined) return `the bolt measures ${len(cut.boltLeftMm)} now`;
-  const whole = cut.direction === "across" ? sheet.lengthMm : sheet.widthMm;
-  return `${len(markMm)} + ${len(beyondMm)} = ${len(whole)}`;
+  const sum = sums.get(cut.number);
+  return sum === undefined ? "" : `${len(sum.markMm)} + ${len(sum.beyondMm)} = ${len(sum.wholeMm)}`;
 }
 
 /** A sheet that is done, in words. */
