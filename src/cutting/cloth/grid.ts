@@ -198,6 +198,9 @@ function latticeOf(repeat: ClothRepeat | undefined, perMm: number): Lattice | un
   };
 }
 
+/** Thinner than the finest step that is usual nothing is cut, however fine the grid. */
+const LEAST_PIECE_MM = 0.1;
+
 interface ItemContext {
   perMm: number;
   rounding: Rounding;
@@ -209,6 +212,7 @@ interface ItemContext {
 
 function itemOf(piece: Piece, { perMm, rounding, gap, lattice, joins, lotGroups }: ItemContext): GridItem {
   const { start, join } = piece;
+  const least = Math.ceil(LEAST_PIECE_MM * perMm);
   const fixedY = lattice && start?.alongMm !== undefined;
   const fixedX = lattice && lattice.across > 0 && start?.acrossMm !== undefined;
   const acrossSteps = fixedX ? Math.round((start?.acrossMm ?? 0) * perMm) : 0;
@@ -220,8 +224,8 @@ function itemOf(piece: Piece, { perMm, rounding, gap, lattice, joins, lotGroups 
   const phaseY = fixedY ? Math.round((start?.alongMm ?? 0) * perMm) + drop : drop;
   return {
     piece,
-    w: Math.max(1, rounding.up(piece.widthMm)) + gap,
-    h: Math.max(1, rounding.up(piece.lengthMm)) + gap,
+    w: Math.max(least, rounding.up(piece.widthMm)) + gap,
+    h: Math.max(least, rounding.up(piece.lengthMm)) + gap,
     turns: piece.grain === "free" && piece.nap === "either" && !lattice && piece.widthMm !== piece.lengthMm,
     phaseY: lattice && (fixedY || join) ? modulo(phaseY, lattice.along) : -1,
     phaseX: fixedX ? modulo(acrossSteps, lattice.across) : -1,

@@ -15,6 +15,30 @@ describe("any problem", () => {
     );
   });
 
+  test("with pieces that nobody could cut so thin is laid out all the same", () => {
+    // Found by drawing jobs: bands of a hundredth of a millimetre beside pieces that take the finest grid.
+    const sizes = [
+      [438.15, 189.7],
+      [0.01, 113.5],
+      [0.01, 113.5],
+      [285.75, 0.01],
+    ] as const;
+    const pieces = sizes.map(([widthMm, lengthMm], n) => ({
+      id: `p${n}`,
+      shade: "any",
+      part: "any",
+      widthMm,
+      lengthMm,
+      grain: "fixed" as const,
+      nap: "either" as const,
+    }));
+    const bolts = [{ id: "new", remnant: false, widthMm: 1371.6, flaws: [], costPerMm: 1 }];
+    const keep = { widthMm: 300, lengthMm: 500 };
+    const cutting = { kind: "straight" as const, stages: 3 };
+    const answer = solveCloth({ id: "thin", bolts, pieces, gapMm: 0, cutting, keep, seed: 1 }, 60);
+    expect(answer).toMatchObject({ cost: expect.closeTo(189.7, 1) });
+  });
+
   test("is answered the same in one portion or in many", () => {
     fc.assert(
       fc.property(anyCloth, fc.integer({ min: 1, max: 400 }), (problem, portion) => {
