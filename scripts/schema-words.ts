@@ -140,6 +140,7 @@ export const SCHEMA_WORDS: Readonly<Record<string, string>> = {
   cloth: "Cloth: what lies in store, or the cut of the shade’s layers",
   "stock.cloth": "Bolts and remnants in store",
   "cutCloth.cloth": "Cloth that was cut, by id",
+  "leftOver.cloth": "Bolts and remnants that were left when all was cut",
   "laidPieces.cloth": "Cloth on which the piece was laid, by id",
   "cloth.cloth": "Cloth of this bolt or remnant, by id",
   lengths: "Bars, boards, ribs and tubes: lengths in store, or how they are cut",

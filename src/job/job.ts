@@ -230,6 +230,10 @@ export const jobSchema = z
     cutting: cuttingSchema.optional(),
     laidPieces: laidPiecesSchema.optional(),
     cutCloth: cutClothSchema.optional(),
+    leftOver: stockSchema.optional().meta({
+      description:
+        "What was left when all was cut, laid into the shop for other jobs; of the shop's own pieces by their ids",
+    }),
   })
   .meta({ title: "Shadewright job", description: "Windows, shades, cloths, hardware and rates of one job" });
 

@@ -14,6 +14,7 @@ import {
   readDocument,
   repeatedIn,
 } from "./read-document.ts";
+import { partIdOf, type StockPiece } from "./stock.ts";
 
 export const PARTS_FORMAT = "shadewright-parts";
 export const PARTS_VERSION = 1;
@@ -98,8 +99,8 @@ export function changedSince(job: Pick<Job, "cloths" | "hardware">, own: OwnPart
   });
 }
 
-/** The job with a copy of every part that it does not have yet; what it has stays as it was planned with. */
-export function withPartsFrom(job: Job, own: OwnParts): Job {
+/** A job, or a shop, with a copy of every part that it does not have yet; what it has stays as it was planned with. */
+export function withPartsFrom<T extends Pick<Job, "cloths" | "hardware">>(job: T, own: OwnParts): T {
   const added = <K extends PartKind>(kind: K): PartEntry<K>[] => {
     const has = ownPartsOf(job, kind) as PartEntry<K>[];
     const ids = new Set(has.map(({ id }) => id));
@@ -121,6 +122,14 @@ export function ownPartsOf(
   kind: PartKind,
 ): readonly PartEntry[] {
   return kind === "cloths" ? cloths : (hardware[kind] ?? []);
+}
+
+/** The cloth or part that a piece is of, among those that are held. */
+export function partsOfPiece(held: Pick<Job, "cloths" | "hardware">, piece: StockPiece): OwnParts {
+  const id = partIdOf(piece);
+  return Object.fromEntries(
+    PART_KINDS.map((kind) => [kind, ownPartsOf(held, kind).filter((part) => part.id === id)]),
+  );
 }
 
 function fieldsApart(a: object, b: object): string[] {

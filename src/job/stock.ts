@@ -70,6 +70,14 @@ export function stockPieces({ cloth = [], lengths = [] }: Stock): StockPiece[] {
   return [...cloth, ...lengths];
 }
 
+/**
+ * What a job holds on to of its stock. Once all is cut, lengths stay listed as they were cut, but what is left of them is
+ * the shop's.
+ */
+export function heldStock({ stock, leftOver }: { stock: Stock; leftOver?: Stock | undefined }): Stock {
+  return leftOver?.lengths === undefined ? stock : { ...stock, lengths: [] };
+}
+
 /** Id of the cloth or part that a piece is of. */
 export function partIdOf(piece: StockPiece): string {
   return "cloth" in piece ? piece.cloth : piece.part;

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { drawBoltPlan, drawBoltStretches } from "../../src/drawing/index.ts";
-import type { Job } from "../../src/job/index.ts";
+import { heldStock, type Job, jobSchema, stockPieces } from "../../src/job/index.ts";
 import {
+  allCutPatch,
   type CuttingPlan,
   cuttingSavings,
   cuttingTicket,
@@ -68,6 +69,9 @@ const SHORT: typeof THREE = [
   [900, 1200],
   [950, 1150],
 ];
+
+/** More than the plan takes by a length worth keeping. */
+const FACE_BOUGHT_MM = 9000;
 
 const job = jobOf(THREE);
 const cutting = planCutting(job, plan(job), 500);
@@ -269,6 +273,63 @@ describe("the bolt drawn", () => {
     }
   });
 });
+
+describe("a job of which all is cut", () => {
+  const after = patched(
+    job,
+    allCutPatch(job, cutting, {
+      boughtMm: (clothId) => (clothId === "face" ? FACE_BOUGHT_MM : undefined),
+      isOfShop: ({ id }) => id === "end",
+      isShared: () => false,
+      newId: fresh(),
+    }),
+  );
+  const left = after.leftOver?.cloth ?? [];
+
+  it("has no more to cut, and keeps what it bought and its lots in its record", () => {
+    const then = planCutting(after, plan(after), 50);
+    expect(then.cloths.flatMap(({ problem }) => problem.pieces)).toEqual([]);
+    const cut = after.cutCloth?.find(({ cloth }) => cloth === "face");
+    expect(cut?.boughtMm).toBe(FACE_BOUGHT_MM);
+    expect(new Set(cut?.pieces.map(({ lot }) => lot))).toEqual(new Set(["Face, bought for this job"]));
+    expect(after.stock.cloth).toEqual([]);
+    expect(jobSchema.parse(after)).toEqual(after);
+  });
+
+  it("lays every remnant and the end of new cloth into the shop with its lot, under ids of their own", () => {
+    const remnants = boltsOf(cutting).flatMap(({ bolt }) => bolt.remnants.map(({ name }) => name));
+    const names = left.map(({ name }) => name);
+    expect(names).toEqual(expect.arrayContaining([...remnants, "Face, left on the bolt"]));
+    expect(left.every(({ lot }) => lot !== undefined)).toBe(true);
+    const end = left.find(({ name }) => name === "Face, left on the bolt");
+    const used = boltsOf(cutting).find(({ cloth }) => cloth.clothId === "face")?.bolt.usedMm ?? 0;
+    expectNear(end?.lengthMm ?? 0, FACE_BOUGHT_MM - used, 0.11);
+    expect(end?.widthMm).toBeUndefined();
+    const own = stockPieces(after.leftOver ?? {}).filter(({ id }) => id !== "end");
+    expect(own.length).toBeGreaterThan(1);
+    expect(own.every(({ id }) => id.startsWith("fresh-"))).toBe(true);
+  });
+
+  it("has as much cloth in its pieces, in what is left and in what is waste as it had before", () => {
+    const end = left.find(({ id }) => id === "end");
+    const off = after.cutCloth?.flatMap(({ bolts = [] }) => bolts).find(({ bolt }) => bolt === "end");
+    expectNear((end?.lengthMm ?? 0) + (off?.cutMm ?? 0), 3200, 0.11);
+  });
+
+  it("lists its lengths as they were cut, and their offcuts in the shop", () => {
+    expect(after.stock.lengths).toEqual(job.stock.lengths);
+    const offcuts = stockAfter(job, cutting).lengths ?? [];
+    expect(after.leftOver?.lengths?.map(({ lengthMm }) => lengthMm)).toEqual(
+      offcuts.map(({ lengthMm }) => lengthMm),
+    );
+    expect(heldStock(after).lengths).toEqual([]);
+  });
+});
+
+function fresh(): () => string {
+  let n = 0;
+  return () => `fresh-${n++}`;
+}
 
 describe("the stock when all is cut", () => {
   const after = stockAfter(job, cutting);

@@ -179,7 +179,7 @@ test("cuts that are made leave their pieces out of the plan, and the rest in sto
   expect(errors).toEqual([]);
 });
 
-test("what would save cloth is tried, and what can be is done at a press; what is left goes back into stock", async () => {
+test("what would save cloth is tried, and what can be is done at a press; what is left when all is cut lies in the shop", async () => {
   const { page } = await firstVisit(harness);
   // The demonstration is cut from its cloths as well as can be. A wider lining would save some here.
   await page.setInputFiles('input[type="file"]', {
@@ -199,9 +199,16 @@ test("what would save cloth is tried, and what can be is done at a press; what i
     await saved(page);
     await ended(page);
   }
-  await page.getByRole("button", { name: "Put what is left into stock" }).click();
+  await page.getByRole("button", { name: "All is cut: lay what is left into the shop" }).click();
   await saved(page);
-  expect(await page.locator("#stock .chapter-sentence").textContent()).toMatch(/\d+ pieces? of cloth/);
+  await ended(page);
+  await page.getByRole("heading", { name: "All is cut", exact: true }).waitFor();
+  await page.locator("#stock-title button").click();
+  const inShop = page.locator("#stock .room-list li", { hasText: ", lot " });
+  await expect.poll(() => inShop.count()).toBeGreaterThan(0);
+  // Undone, nothing of it lies there.
+  await page.keyboard.press("ControlOrMeta+z");
+  await expect.poll(() => inShop.count()).toBe(0);
 });
 
 test.each([

@@ -131,6 +131,51 @@ describe.each(STORES)("stock of the shop on $title", ({ isThere, open }) => {
       expect(await lengthOf(bolt)).toBe(BOLT_MM);
     });
 
+    test("what is left when all of a job is cut lies in the shop with its cloth, and is gone again once that is undone", async () => {
+      const { bolt, remnant } = await stocked();
+      const [one, two] = [await owner.makeJob(), await owner.makeJob()];
+      const cloth = { id: `own-${randomUUID().slice(0, 8)}`, name: "Own cloth" };
+      const end = { id: `left-${randomUUID().slice(0, 8)}`, cloth: cloth.id, lengthMm: 700, lot: "7" };
+      await reserve(one.id, [{ stock: bolt, lengthMm: 2000 }, { stock: remnant }]);
+      const { job } = (await owner.ask("job", { params: { job: one.id } }, 200)).body;
+      const { answers } = await owner.send(
+        one.id,
+        0,
+        { path: ["cloths", { id: cloth.id }], to: cloth },
+        { path: ["stock", "cloth"], ...(job.stock.cloth && { from: job.stock.cloth }), to: [] },
+        {
+          path: ["cutCloth", { id: "plain-cotton" }],
+          to: {
+            ...{ cloth: "plain-cotton", boughtMm: 0, pieces: [] },
+            bolts: [
+              { bolt, cutMm: 1500 },
+              { bolt: remnant, cutMm: 1200 },
+            ],
+          },
+        },
+        { path: ["leftOver"], to: { cloth: [end] } },
+      );
+      expect(answers[0]).toMatchObject({ ok: true });
+      expect([await lengthOf(bolt), await lengthOf(remnant), await lengthOf(end.id)]).toEqual([
+        ...[3500, undefined, 700],
+      ]);
+      expect((await shopNow()).job.cloths).toContainEqual(expect.objectContaining(cloth));
+      // It is a piece like any other: another job can have it, and keeps it when the cut is undone.
+      expect(await reserve(two.id, [{ stock: end.id }])).toBe(200);
+      const restore = (operation: string) =>
+        owner.ask("restoreJob", { params: { job: one.id }, body: { operation, version: 0 } }, 200);
+      await restore(randomUUID());
+      expect([await lengthOf(bolt), await lengthOf(end.id)]).toEqual([5000, 700]);
+      await owner.ask(
+        "restoreJob",
+        { params: { job: one.id }, body: { operation: randomUUID(), version: 1 } },
+        200,
+      );
+      expect(await reserve(two.id, [])).toBe(200);
+      await restore(randomUUID());
+      expect(await lengthOf(end.id)).toBeUndefined();
+    });
+
     test("however requests fall together, no length and no remnant is promised twice", async () => {
       const step = fc.record({
         job: fc.nat(3),

@@ -1,4 +1,4 @@
-import type { BoltPlan, LaidOnBolt, Leaf, Rect } from "../../cutting/index.ts";
+import type { BoltPlan, LaidOnBolt, Leaf, Placement, Rect } from "../../cutting/index.ts";
 import { type PatchOperation, setPatch } from "../../figures/index.ts";
 import type { CutCloth, Job, LaidPiece } from "../../job/index.ts";
 import { type ClothInStock, restOf, sheetInStock } from "./cloth-left.ts";
@@ -63,8 +63,7 @@ export function cutsMade(job: Job, { cloth, bolt, upTo, leftMm }: CutsMade): Aft
   const { sheets, pieces, rest } = sheetsAfter(cloth, bolt, upTo);
   const { freshId, freshName } = freshNames(stock);
   const name = boltName(cloth, bolt.boltId);
-  // All that comes off one bolt is of one dye lot.
-  const lot = from?.lot ?? freshName(from === undefined ? `${cloth.clothName}, bought for this job` : name);
+  const lot = lotOf(cloth, bolt, from, freshName);
   const inStock = (sheet: Rect, wish: string): ClothInStock =>
     sheetInStock(cloth, { boltId: bolt.boltId, from }, sheet, {
       id: freshId(stemOf(cloth, bolt)),
@@ -105,6 +104,17 @@ export function cutsMade(job: Job, { cloth, bolt, upTo, leftMm }: CutsMade): Aft
     ],
     still: { clothId: cloth.clothId, laid: stillLaid(cloth, bolt, areas) },
   };
+}
+
+/** The dye lot of a bolt: all that comes off it is of one. */
+export function lotOf(
+  cloth: ClothCutting,
+  { boltId }: BoltPlan,
+  from: ClothInStock | undefined,
+  freshName: (wish: string) => string,
+): string {
+  const name = from === undefined ? `${cloth.clothName}, bought for this job` : boltName(cloth, boltId);
+  return from?.lot ?? freshName(name);
 }
 
 /** Pieces of a plan on what its bolt is cut into; other bolts are as they were. */
@@ -192,11 +202,13 @@ function isKept(leaf: Leaf | undefined, { widthMm, lengthMm }: Rect): boolean {
 /** The size of the piece itself, not turned. */
 function cutPiece({ placements }: BoltPlan, { holds }: Leaf): CutCloth["pieces"] {
   const placed = placements.find(({ pieceId }) => holds.kind === "piece" && holds.pieceId === pieceId);
-  if (placed === undefined) return [];
-  const { pieceId, widthMm, lengthMm, turn } = placed;
+  return placed === undefined ? [] : [asCutPiece(placed)];
+}
+
+export function asCutPiece({ pieceId, widthMm, lengthMm, turn }: Placement): CutCloth["pieces"][number] {
   const isQuarter = turn === 90 || turn === 270;
   const size = isQuarter ? { widthMm: lengthMm, lengthMm: widthMm } : { widthMm, lengthMm };
-  return [{ piece: pieceId, ...size }];
+  return { piece: pieceId, ...size };
 }
 
 interface CutNow {
@@ -206,7 +218,8 @@ interface CutNow {
   off: { bolt: string; cutMm: number } | undefined;
 }
 
-function withCuts(cut: readonly CutCloth[], { clothId, boughtMm, pieces, off }: CutNow): CutCloth[] {
+/** What is cut already, and what is cut now. */
+export function withCuts(cut: readonly CutCloth[], { clothId, boughtMm, pieces, off }: CutNow): CutCloth[] {
   const known: CutCloth = cut.find(({ cloth }) => cloth === clothId) ?? {
     cloth: clothId,
     boughtMm: 0,
@@ -250,6 +263,6 @@ function laidAfter(
 }
 
 /** Fine enough for what was planned to fit still: sizes in inches are no whole tenths of a millimetre. */
-function asCut(mm: number): number {
+export function asCut(mm: number): number {
   return Math.round(mm * 1e4) / 1e4;
 }

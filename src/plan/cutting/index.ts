@@ -1,3 +1,4 @@
+export { type AllCut, allCutPatch } from "./all-cut.ts";
 export { buyAsCut } from "./buy-as-cut.ts";
 export { type AfterCuts, type CutsMade, cutsMade, isCutSince, leftAfterCut } from "./cuts-made.ts";
 export * from "./cutting-plan.ts";

@@ -1,13 +1,20 @@
 import type { BoltPlan, CutBar } from "../../cutting/index.ts";
 import { type Job, resolveCutting, type Stock } from "../../job/index.ts";
 import { type ClothInStock, restOf, sheetInStock, tenth } from "./cloth-left.ts";
+import { lotOf } from "./cuts-made.ts";
 import type { ClothCutting, CuttingPlan, LengthsCutting } from "./cutting-plan.ts";
 import { freshNames, withOwnIds } from "./own-ids.ts";
 
 type LengthInStock = NonNullable<Stock["lengths"]>[number];
 
-/** The stock once everything is cut as planned: what was used is shorter or gone, what is worth keeping is there by name. */
-export function stockAfter(job: Job, cutting: CuttingPlan): Stock {
+/** How much of a cloth that has no length yet is bought for the job, mm; undefined: as much as its plan takes. */
+export type BoughtMm = (clothId: string) => number | undefined;
+
+/**
+ * The stock once everything is cut as planned: what was used is shorter or gone, what is worth keeping is there by name
+ * and of the lot of its bolt, new cloth that was bought and not taken as well.
+ */
+export function stockAfter(job: Job, cutting: CuttingPlan, boughtMm: BoughtMm = () => undefined): Stock {
   const stock = withOwnIds(job.stock);
   const { freshId, freshName } = freshNames(stock);
   return {
@@ -15,16 +22,23 @@ export function stockAfter(job: Job, cutting: CuttingPlan): Stock {
     cloth: clothAfter(stock, resolveCutting(job.cutting).keepClothLengthMm, cutting.cloths, {
       freshId,
       freshName,
+      boughtMm,
     }),
     lengths: lengthsAfter(stock, cutting.lengths, freshId),
   };
+}
+
+interface ClothKept {
+  freshId: (wish: string) => string;
+  freshName: (wish: string) => string;
+  boughtMm: BoughtMm;
 }
 
 function clothAfter(
   stock: Stock,
   keepMm: number,
   cloths: readonly ClothCutting[],
-  { freshId, freshName }: Record<"freshId" | "freshName", (wish: string) => string>,
+  { freshId, freshName, boughtMm }: ClothKept,
 ): ClothInStock[] {
   const used = new Map<string, { cloth: ClothCutting; bolt: BoltPlan }>();
   for (const cloth of cloths) {
@@ -35,23 +49,42 @@ function clothAfter(
     const cut = used.get(`${piece.cloth} ${piece.id}`);
     if (cut === undefined) return [piece];
     const lengthMm = piece.lengthMm - cut.bolt.usedMm;
-    return lengthMm < keepMm ? [] : [restOf(piece, cut.bolt.usedMm, cut.cloth)];
+    if (lengthMm < keepMm) return [];
+    return [{ ...restOf(piece, cut.bolt.usedMm, cut.cloth), lot: lotOf(cut.cloth, cut.bolt, piece, asIs) }];
   });
   const kept = [...used.values()].flatMap(({ cloth, bolt }) => {
-    const from = (stock.cloth ?? []).find(({ id }) => id === bolt.boltId);
-    return bolt.remnants.map(
+    const from = (stock.cloth ?? []).find(({ id, cloth: of }) => id === bolt.boltId && of === cloth.clothId);
+    const lot = lotOf(cloth, bolt, from, from === undefined ? freshName : asIs);
+    const remnants = bolt.remnants.map(
       (remnant, n): ClothInStock =>
         sheetInStock(cloth, { boltId: bolt.boltId, from }, remnant, {
           id: freshId(`${cloth.clothId}-${bolt.boltId}-${n + 1}`),
           name: freshName(remnant.name),
           widthMm: tenth(remnant.widthMm),
           lengthMm: tenth(remnant.lengthMm),
-          ...(from?.lot === undefined ? {} : { lot: from.lot }),
+          lot,
         }),
     );
+    const endMm = from === undefined ? (boughtMm(cloth.clothId) ?? 0) - bolt.usedMm : 0;
+    if (endMm < keepMm) return remnants;
+    // Of full width, as bolts are, so that several jobs can share it.
+    const end = sheetInStock(
+      cloth,
+      { boltId: bolt.boltId, from },
+      { xMm: 0, yMm: bolt.usedMm, widthMm: Infinity, lengthMm: endMm },
+      {
+        id: freshId(`${cloth.clothId}-${bolt.boltId}-left`),
+        name: freshName(`${cloth.clothName}, left on the bolt`),
+        lengthMm: tenth(endMm),
+        lot,
+      },
+    );
+    return [end, ...remnants];
   });
   return [...held, ...kept];
 }
+
+const asIs = (name: string): string => name;
 
 function lengthsAfter(
   stock: Stock,

@@ -1,22 +1,16 @@
 import { type Cutting, DEFAULT_CUTTING } from "../../job/index.ts";
-import {
-  boltName,
-  type ClothCutting,
-  type CuttingPlan,
-  clothGapWords,
-  stockAfter,
-} from "../../plan/index.ts";
+import { boltName, type ClothCutting, type CuttingPlan, clothGapWords } from "../../plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { clothLengthText } from "../../units/index.ts";
 import { counted } from "../../words/index.ts";
 import { Field } from "../inputs/field.tsx";
 import { CUTTING_FIELDS } from "../settings/part-fields.ts";
-import { useCanEdit, useJob, useUnits } from "../state/fields.ts";
-import { edit } from "../state/store.ts";
+import { useJob, useUnits } from "../state/fields.ts";
 import { BoltView } from "./bolt-view.tsx";
 import { startCutting, stopCutting, useCuttingStore } from "./cutting-store.ts";
 import { LengthsTable } from "./lengths-table.tsx";
 import { SavingsList } from "./savings-list.tsx";
+import { WhatIsLeft } from "./what-is-left.tsx";
 import "./cutting.css";
 
 /** What stands in the chapter: the search, each cloth with its bolts, the lengths, what would save cloth, what is left. */
@@ -32,31 +26,6 @@ export function CuttingBody({ cutting }: { cutting: CuttingPlan }) {
       <WhatIsLeft cutting={cutting} />
       <HowItIsCut />
     </>
-  );
-}
-
-/** Once all is cut: remnants by name and shorter bolts go back into stock, what is used up leaves it. */
-function WhatIsLeft({ cutting }: { cutting: CuttingPlan }) {
-  const job = useJob();
-  const mine = useCanEdit();
-  const stale = useCuttingStore((one) => one.job !== job);
-  const putBack = () =>
-    edit({
-      label: "Put what is left into stock",
-      patch: [{ op: "add", path: "/stock", value: stockAfter(job, cutting) }],
-    });
-  return (
-    <section className="cutting-cloth screen-only">
-      <h3>When all is cut</h3>
-      <p>
-        <button type="button" className="button button-small" disabled={!mine || stale} onClick={putBack}>
-          Put what is left into stock
-        </button>{" "}
-        <span className="quiet small">
-          Remnants and offcuts worth keeping, by their names; bolts by what is left of them.
-        </span>
-      </p>
-    </section>
   );
 }
 

@@ -1,9 +1,8 @@
 import { useEffect } from "react";
 import type { StockPiece } from "../../job/index.ts";
-import { lengthText } from "../../units/index.ts";
 import { followStock, layInShop, takeOutOfShop, useDeviceStock } from "../state/device-stock.ts";
 import { useCanEdit, useJob, useUnits } from "../state/fields.ts";
-import { pieceName, piecesOf, type StockKind, takePatch } from "../state/shop-pieces.ts";
+import { pieceName, pieceSizeText, piecesOf, type StockKind, takePatch } from "../state/shop-pieces.ts";
 import { edit, usePlanner } from "../state/store.ts";
 
 /** Keeps what the device’s shop knows of the open job equal to what the job has, whoever took or undid it. */
@@ -34,7 +33,7 @@ export function DeviceStockList({ kind }: { kind: StockKind }) {
           return (
             <li key={piece.id}>
               <span>
-                {name}, {lengthText(piece.lengthMm, units)}
+                {name}, {pieceSizeText(piece, units)}
                 {holder === undefined ? null : <span className="quiet small"> · {holder.name} has it</span>}
               </span>
               <span className="page-actions">

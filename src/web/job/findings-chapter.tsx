@@ -1,7 +1,7 @@
-import { useCallback, useMemo } from "react";
+import { type ReactNode, useCallback, useMemo, useState } from "react";
 import { Link } from "wouter";
-import { type Finding, SEVERITIES, SEVERITY_WORDS } from "../../figures/index.ts";
-import { findingCards } from "../../plan/index.ts";
+import { type Finding, SEVERITIES } from "../../figures/index.ts";
+import { type FindingCard, findingCards } from "../../plan/index.ts";
 import { FindingCardNote } from "../findings/finding-card.tsx";
 import { FindingNote } from "../findings/finding-note.tsx";
 import { Chapter } from "../frame/chapter.tsx";
@@ -9,7 +9,10 @@ import { useJob } from "../state/fields.ts";
 import type { JobSummary } from "../state/job-summary.ts";
 
 /** Windows that a card names; the rest are counted. */
-const MOST_NAMED = 6;
+const MOST_NAMED = 3;
+
+/** More cards than these are a long way to read: those that only note something are folded away. */
+const MOST_UNFOLDED = 6;
 
 /** Everything that was found, one card for each cause over all shades; it stands on each shade's page as well. */
 export function FindingsChapter({ summary }: { summary: JobSummary | undefined }) {
@@ -39,27 +42,56 @@ export function FindingsChapter({ summary }: { summary: JobSummary | undefined }
     },
     [jobId, names],
   );
+  const folds = cards.length > MOST_UNFOLDED && cards.some(isNote);
   return (
     <Chapter id="findings" sentence={countSentence(findings ?? [], summary === undefined)}>
-      <ul className="findings">
-        {cards.map((card) => {
-          const [first] = card.findings;
-          return card.findings.length === 1 && first !== undefined ? (
-            <FindingNote key={card.id} finding={first} where={whereOf(card.shadeIds)} />
-          ) : (
-            <FindingCardNote key={card.id} card={card} whereOf={whereOf} />
-          );
-        })}
-      </ul>
+      <Cards cards={folds ? cards.filter((card) => !isNote(card)) : cards} whereOf={whereOf} />
+      {folds ? <Notes cards={cards.filter(isNote)} whereOf={whereOf} /> : null}
     </Chapter>
   );
 }
+
+const isNote = ({ severity }: FindingCard): boolean => severity === "note";
+
+interface CardsProps {
+  cards: readonly FindingCard[];
+  whereOf: (shadeIds: readonly string[]) => ReactNode;
+}
+
+function Cards({ cards, whereOf }: CardsProps) {
+  return (
+    <ul className="findings">
+      {cards.map((card) => {
+        const [first] = card.findings;
+        return card.findings.length === 1 && first !== undefined ? (
+          <FindingNote key={card.id} finding={first} where={whereOf(card.shadeIds)} />
+        ) : (
+          <FindingCardNote key={card.id} card={card} whereOf={whereOf} />
+        );
+      })}
+    </ul>
+  );
+}
+
+/** What is only to be noted, folded away until somebody has the time. */
+function Notes({ cards, whereOf }: CardsProps) {
+  const [open, setOpen] = useState(false);
+  const count = cards.reduce((sum, { findings }) => sum + findings.length, 0);
+  return (
+    <details className="more-settings" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{count} to note</summary>
+      {open ? <Cards cards={cards} whereOf={whereOf} /> : null}
+    </details>
+  );
+}
+
+const COUNTED = { stop: "to stop at", fix: "to fix", note: "to note", unproven: "to check by hand" } as const;
 
 function countSentence(findings: readonly Finding[], waiting: boolean): string {
   if (waiting) return "Being gathered.";
   const counts = SEVERITIES.flatMap((severity) => {
     const count = findings.filter((finding) => finding.severity === severity).length;
-    return count === 0 ? [] : `${count} ${SEVERITY_WORDS[severity].toLowerCase()}`;
+    return count === 0 ? [] : `${count} ${COUNTED[severity]}`;
   });
   return counts.length === 0 ? "Nothing was found." : `${counts.join(", ")}.`;
 }

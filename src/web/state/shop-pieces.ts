@@ -1,15 +1,15 @@
 import { type PatchOperation, setPatch } from "../../figures/index.ts";
 import {
   type Job,
-  type OwnParts,
-  ownPartsOf,
-  PART_KINDS,
   partIdOf,
   partsOf,
+  partsOfPiece,
   type Stock,
   type StockPiece,
   withPartsFrom,
 } from "../../job/index.ts";
+
+import { clothLengthText, lengthText, type UnitChoice } from "../../units/index.ts";
 
 export type StockKind = keyof Stock;
 
@@ -27,12 +27,12 @@ export function pieceName(piece: StockPiece, shop: PartsHeld): string {
   return "name" in piece && piece.name !== undefined ? `${piece.name} (${of})` : of;
 }
 
-/** The cloth or part that a piece is of, among those that are held. */
-export function partsOfPiece(held: PartsHeld, piece: StockPiece): OwnParts {
-  const id = partIdOf(piece);
-  return Object.fromEntries(
-    PART_KINDS.map((kind) => [kind, ownPartsOf(held, kind).filter((part) => part.id === id)]),
-  );
+/** Its length, of cloth as cloth is sold, with the width of a remnant and the dye lot. */
+export function pieceSizeText(piece: StockPiece, units: UnitChoice): string {
+  if (!("cloth" in piece)) return lengthText(piece.lengthMm, units);
+  const across = piece.widthMm === undefined ? "" : `, ${lengthText(piece.widthMm, units)} wide`;
+  const lot = piece.lot === undefined ? "" : `, lot ${piece.lot}`;
+  return `${clothLengthText(piece.lengthMm, units, "down")}${across}${lot}`;
 }
 
 /** The piece, and the cloth or part that it is of where the job has none such yet. */

@@ -1,8 +1,8 @@
 import { LEAST_PIECE_MM, type StockPiece } from "../../job/index.ts";
-import { clothLengthText, lengthText } from "../../units/index.ts";
+import { clothLengthText } from "../../units/index.ts";
 import { goesByLength, SHOP_ID } from "../../workroom/protocol/index.ts";
 import { useCanEdit, useJob, useUnits } from "../state/fields.ts";
-import { pieceName, piecesOf, type StockKind, takePatch } from "../state/shop-pieces.ts";
+import { pieceName, pieceSizeText, piecesOf, type StockKind, takePatch } from "../state/shop-pieces.ts";
 import { edit } from "../state/store.ts";
 import { usePromiseWords } from "./piece-promises.tsx";
 import type { RoomShop } from "./room-shop.ts";
@@ -43,13 +43,11 @@ function OfShop({ kind, piece, name, room: { shop, reservations } }: OfShopProps
   const isShared = goesByLength(piece);
   const words = usePromiseWords(others, isShared);
   const isFree = isShared ? leftMm >= LEAST_PIECE_MM : others.length === 0;
-  const length = ("cloth" in piece ? clothLengthText : lengthText)(piece.lengthMm, units);
   const taken = isShared ? { ...piece, lengthMm: leftMm } : piece;
   return (
     <li>
       <span>
-        {name}, {length}
-        {"lot" in piece && piece.lot !== undefined ? `, lot ${piece.lot}` : ""}
+        {name}, {pieceSizeText(piece, units)}
         {others.length === 0 ? null : <span className="quiet small"> · {words}</span>}
       </span>
       {isFree ? (
@@ -59,7 +57,7 @@ function OfShop({ kind, piece, name, room: { shop, reservations } }: OfShopProps
           disabled={!mine}
           onClick={() => edit({ label: "Take from the shop", patch: takePatch(job, shop, kind, taken) })}
         >
-          Take{others.length === 0 ? "" : ` ${clothLengthText(leftMm, units)}`} for this job
+          Take{others.length === 0 ? "" : ` ${clothLengthText(leftMm, units, "down")}`} for this job
           <span className="hidden-words">: {name}</span>
         </button>
       ) : null}

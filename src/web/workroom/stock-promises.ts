@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "react";
-import { type Job, type StockPiece, stockPieces } from "../../job/index.ts";
+import { heldStock, type Job, type StockPiece, stockPieces } from "../../job/index.ts";
 import type { CuttingPlan } from "../../plan/index.ts";
 import { goesByLength, may, type Reservation, SHOP_ID } from "../../workroom/protocol/index.ts";
 import { useCuttingStore } from "../cutting/cutting-store.ts";
@@ -61,7 +61,7 @@ interface Item {
 /** What a job wants of the shop: a length of a shared bolt as its cutting plan takes it, of the rest all or nothing. */
 function wantedOf(job: Job, { shop, reservations }: RoomShop, cutting: CuttingPlan | undefined): Item[] {
   const inShop = new Map(stockPieces(shop.stock).map((piece) => [piece.id, piece]));
-  return stockPieces(job.stock).flatMap(({ id }): Item[] => {
+  return stockPieces(heldStock(job)).flatMap(({ id }): Item[] => {
     const piece = inShop.get(id);
     if (piece === undefined) return [];
     const { own, others, leftMm } = promisesOf(piece, reservations, job.id);

@@ -49,7 +49,21 @@ export function SignInForm() {
       ? askServer("recover", { body: { ...at, signInName, code, password } })
       : askServer("signIn", { body: { ...at, signInName, password } });
   return (
-    <Enter title="Workroom" go={isLost ? "Set the password" : "Sign in"} enter={enter}>
+    <Enter
+      title="Workroom"
+      go={isLost ? "Set the password" : "Sign in"}
+      enter={enter}
+      otherwise={
+        <>
+          {knowsPasskeys() && !isLost ? <WithPasskey at={at} /> : null}
+          <p>
+            <button type="button" className="button-plain" onClick={() => setLost(!isLost)}>
+              {isLost ? "I know my password" : "I lost my password"}
+            </button>
+          </p>
+        </>
+      }
+    >
       <SignInName value={signInName} onChange={setSignInName} />
       {isLost ? (
         <>
@@ -66,12 +80,6 @@ export function SignInForm() {
           most={256}
         />
       )}
-      {knowsPasskeys() && !isLost ? <WithPasskey at={at} /> : null}
-      <p>
-        <button type="button" className="button-plain" onClick={() => setLost(!isLost)}>
-          {isLost ? "I know my password" : "I lost my password"}
-        </button>
-      </p>
       <details className="more-settings">
         <summary>More than one workroom</summary>
         <PlainField
@@ -146,10 +154,12 @@ interface EnterProps {
   go: string;
   enter(): Promise<unknown>;
   children: ReactNode;
+  /** Other ways in, below the button. */
+  otherwise?: ReactNode;
 }
 
 /** A form that lets someone in; recovery codes that come with it are shown before anything else. */
-export function Enter({ title, lead, go, enter, children }: EnterProps) {
+export function Enter({ title, lead, go, enter, children, otherwise }: EnterProps) {
   const { isBusy, trouble, run } = useDeed();
   const [codes, setCodes] = useState<string[]>();
   const submit = async (event: FormEvent) => {
@@ -172,6 +182,7 @@ export function Enter({ title, lead, go, enter, children }: EnterProps) {
           {go}
         </button>
       </p>
+      {otherwise}
     </form>
   );
 }

@@ -1,0 +1,16 @@
+import { expect, test } from "vitest";
+import { inches, type UnitChoice } from "../../units/index.ts";
+import { pieceSizeText } from "./shop-pieces.ts";
+
+const YARD_MM = 36 * 25.4;
+const US: UnitChoice = { system: "imperial", ruler: "1/8 in" };
+const METRIC: UnitChoice = { system: "metric", ruler: "1 mm" };
+
+test("cloth is told in eighths of a yard or metres, never as more than it is, with its width and lot; bars by their length", () => {
+  const bolt = { id: "a", cloth: "c", lengthMm: 2.49 * YARD_MM };
+  expect(pieceSizeText(bolt, US)).toBe("2 3⁄8\u00a0yd");
+  expect(pieceSizeText({ ...bolt, lengthMm: 2500 }, METRIC)).toBe("2.5\u00a0m");
+  const end = { ...bolt, widthMm: inches(20), lot: "7" };
+  expect(pieceSizeText(end, US)).toBe("2 3⁄8\u00a0yd, 20\u00a0in wide, lot 7");
+  expect(pieceSizeText({ id: "b", part: "board-1x2", lengthMm: inches(50) }, US)).toBe("50\u00a0in");
+});
