@@ -1,27 +1,36 @@
+import { type ChildProcess, spawn } from "node:child_process";
 import { randomUUID } from "node:crypto";
+import { existsSync } from "node:fs";
+import { Agent, type IncomingMessage, request } from "node:http";
+import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import type { Hono } from "hono";
 import { sql } from "kysely";
 import { quantile } from "../bench/figure.ts";
 import { jobOf } from "../bench/many-windows.ts";
-import { makeRoom, openPostgres, roomApp, type Store, type Workroom } from "../src/server/index.ts";
+import { makeRoom, openPostgres, roomApp, type Store } from "../src/server/index.ts";
 import type { FieldChange, NumberedOperation, OperationAnswers } from "../src/workroom/protocol/index.ts";
-import { ownPostgres } from "../test/rooms/postgres.ts";
+import { freePort, ownPostgres } from "../test/rooms/postgres.ts";
 
 /**
  * Many workrooms on one PostgreSQL and many clients who edit at once, some of them the same job and some the same field;
- * some requests are sent twice. Says whether an acknowledged edit was lost or done twice, and how long edits took beside
- * bare inserts. `--large` takes 200 workrooms of 2,000 shades and 300 clients.
+ * some requests are sent twice, and each client listens to the news. PostgreSQL and every server are processes of their
+ * own, the servers as they are shipped. Says whether an acknowledged edit was lost or done twice, and how long edits took
+ * beside bare inserts over as many connections. `--large` takes 200 workrooms of 2,000 shades and 300 clients.
  */
 const { values } = parseArgs({ options: { large: { type: "boolean", default: false } } });
 const SIZE = values.large
   ? { workrooms: 200, jobs: 40, windows: 50, clients: 300, editsEach: 20 }
   : { workrooms: 10, jobs: 8, windows: 25, clients: 30, editsEach: 8 };
-/** Each client makes an edit so often, s: all of them together 60 a second in the large trial. */
-const EDIT_EVERY_S = 5;
-/** As many server processes would share the database. */
+/** Each client makes an edit so often, s: all of them together 120 a second in the large trial. */
+const EDIT_EVERY_S = 2.5;
+/** As many server processes share the database. */
 const SERVERS = 2;
+/** Connections of each server to the database. */
+const CONNECTIONS = 10;
 const CODE = "code-of-the-trial";
+/** As a proxy in front of the servers would be called. */
+const ORIGIN = "https://trial.example";
 
 interface Acknowledged {
   id: string;
@@ -29,7 +38,7 @@ interface Acknowledged {
 }
 
 class Client {
-  readonly #app: Hono;
+  readonly #port: number;
   readonly #cookie: string;
   readonly #n: number;
   readonly workroomId: string;
@@ -39,8 +48,8 @@ class Client {
   #version = 0;
   #name: string;
 
-  constructor(app: Hono, cookie: string, workroomId: string, job: string, n: number) {
-    this.#app = app;
+  constructor(port: number, cookie: string, workroomId: string, job: string, n: number) {
+    this.#port = port;
     this.#cookie = cookie;
     this.#n = n;
     this.workroomId = workroomId;
@@ -52,6 +61,20 @@ class Client {
     return this.#n % SIZE.windows;
   }
 
+  /** Hears the news as a screen does; gives back how to stop. */
+  async listen(tell: () => void): Promise<() => void> {
+    const stream = await ask(this.#port, "GET", "/api/news/stream", this.#sender);
+    stream.on("data", (part: Buffer) => {
+      if (part.includes("data:")) tell();
+    });
+    stream.on("error", () => {});
+    return () => stream.destroy();
+  }
+
+  get #sender(): Sender {
+    return { cookie: this.#cookie, address: addressOf(this.#n) };
+  }
+
   async edit(edit: number): Promise<void> {
     const to = `Client ${this.#n}, edit ${edit}`;
     const path = ["rooms", { id: "room" }, "windows", { id: `window-${this.#window}` }, "name"];
@@ -60,10 +83,8 @@ class Client {
     if (edit % 5 === 4) changes.push({ path: ["note"], to });
     const at = "2026-01-31T08:00:00.000Z";
     const operation = { id: randomUUID(), jobId: this.job, baseVersion: this.#version, at, changes };
-    const send = async () =>
-      (await (
-        await this.#ask("POST", `/api/jobs/${this.job}/operations`, { operations: [operation] })
-      ).json()) as OperationAnswers;
+    const send = () =>
+      this.#told<OperationAnswers>("POST", `/api/jobs/${this.job}/operations`, { operations: [operation] });
     const start = performance.now();
     const [answer] = (await send()).answers;
     this.times.push(performance.now() - start);
@@ -78,34 +99,78 @@ class Client {
     this.acknowledged.push({ id: operation.id, version: answer.operation.version });
     this.#name = to;
     // The planner takes in what others did after each of its own.
-    const page = await this.#ask("GET", `/api/jobs/${this.job}/operations?after=${this.#version}`);
-    this.#version = ((await page.json()) as { version: number }).version;
+    const since = `/api/jobs/${this.job}/operations?after=${this.#version}`;
+    this.#version = (await this.#told<{ version: number }>("GET", since)).version;
   }
 
-  async #ask(method: string, path: string, body?: unknown): Promise<Response> {
-    const response = await ask(this.#app, method, path, this.#cookie, body);
-    if (!response.ok) throw new Error(`${path}: ${response.status} ${await response.text()}`);
-    return response;
+  async #told<T>(method: string, path: string, body?: unknown): Promise<T> {
+    const response = await ask(this.#port, method, path, this.#sender, body);
+    const parts: Buffer[] = [];
+    for await (const part of response) parts.push(part as Buffer);
+    const text = Buffer.concat(parts).toString();
+    if (response.statusCode !== 200) throw new Error(`${path}: ${response.statusCode} ${text}`);
+    return JSON.parse(text) as T;
   }
 }
 
-async function ask(
-  app: Hono,
+interface Sender {
+  cookie: string;
+  /** As the proxy tells it. */
+  address: string;
+}
+
+/** From an address each, so that the limit of requests is not what is measured. */
+function addressOf(n: number): string {
+  return `10.0.${Math.floor(n / 250)}.${(n % 250) + 1}`;
+}
+
+const agent = new Agent({ keepAlive: true, maxSockets: Number.POSITIVE_INFINITY });
+
+function ask(
+  port: number,
   method: string,
   path: string,
-  cookie: string,
+  { cookie, address }: Sender,
   body?: unknown,
-): Promise<Response> {
-  return await app.request(`http://localhost${path}`, {
-    method,
-    headers: {
-      ...{ host: "localhost", origin: "http://localhost", "content-type": "application/json" },
-      cookie,
-    },
-    ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+): Promise<IncomingMessage> {
+  return new Promise((done, fail) => {
+    const headers = {
+      ...{ host: new URL(ORIGIN).host, origin: ORIGIN, "x-forwarded-for": address, cookie },
+      "content-type": "application/json",
+    };
+    const asked = request({ host: "127.0.0.1", port, method, path, headers, agent }, done);
+    asked.on("error", fail);
+    asked.end(body === undefined ? undefined : JSON.stringify(body));
   });
 }
 
+interface ServerProcess {
+  port: number;
+  process: ChildProcess;
+}
+
+/** The server as it is shipped, behind what would be a proxy. */
+async function startServer(databaseUrl: string): Promise<ServerProcess> {
+  const program = fileURLToPath(new URL("../bin/shadewright.mjs", import.meta.url));
+  const port = await freePort();
+  const options = ["--port", `${port}`, "--address", ORIGIN, "--proxy", "127.0.0.1", "--workers", "0"];
+  const child = spawn(process.execPath, [program, "serve", ...options], {
+    env: { ...process.env, DATABASE_URL: databaseUrl, SHADEWRIGHT_CODE: CODE },
+    stdio: ["ignore", "inherit", "pipe"],
+  });
+  await new Promise<void>((done, fail) => {
+    let said = "";
+    child.stderr?.on("data", (part: Buffer) => {
+      said += part;
+      if (said.includes("is ready")) done();
+    });
+    child.once("exit", (code) => fail(new Error(`a server ended with ${code}: ${said}`)));
+  });
+  return { port, process: child };
+}
+
+if (!existsSync(new URL("../dist/cli/process.js", import.meta.url)))
+  throw new Error("The trial wants the built servers: npm run build");
 const own = await ownPostgres();
 if (own === undefined) throw new Error("The trial wants a PostgreSQL: install Debian's package.");
 const { url } = own;
@@ -116,43 +181,27 @@ try {
 }
 
 async function trial(databaseUrl: string): Promise<void> {
-  const stores = await Promise.all(
-    Array.from({ length: SERVERS }, () => openPostgres(databaseUrl, { connections: 10 })),
-  );
-  const rooms = stores.map((store) =>
-    makeRoom(
-      { isBegun: async () => true, begin: async () => {}, open: async () => store },
-      { setUpCode: CODE, passwordCost: 10 },
-    ),
-  );
+  const store = await openPostgres(databaseUrl, { connections: SERVERS * CONNECTIONS });
+  const door = { isBegun: async () => true, begin: async () => {}, open: async () => store };
+  const room = makeRoom(door, { setUpCode: CODE, passwordCost: 10 });
   let asked = 0;
-  // From an address each, so that the limit of requests is not what is measured.
-  const apps = rooms.map((room) => roomApp(room, { addressOf: () => `${asked++}` }));
-  const [store] = stores as [Store];
+  const seeder = roomApp(room, { named: ORIGIN, addressOf: () => `${asked++}` });
   const seeding = performance.now();
-  const people = await seed(apps[0] as Hono, store);
+  const people = await seed(seeder, store);
   const { rows: size } = await sql<{
     size: string;
   }>`select pg_size_pretty(pg_database_size(current_database())) as size`.execute(store.db);
   say(
     `${SIZE.workrooms} workrooms of ${SIZE.jobs * SIZE.windows} shades seeded in ${seconds(seeding)}: ${size[0]?.size}`,
   );
+  const servers = await Promise.all(Array.from({ length: SERVERS }, () => startServer(databaseUrl)));
   const clients = Array.from({ length: SIZE.clients }, (_, n) => {
     const { cookie, workroomId } = people[n % SIZE.workrooms] as Person;
-    return new Client(
-      apps[n % SERVERS] as Hono,
-      cookie,
-      workroomId,
-      `job-${(n % SIZE.workrooms) % SIZE.jobs}`,
-      n,
-    );
+    const { port } = servers[n % SERVERS] as ServerProcess;
+    return new Client(port, cookie, workroomId, `job-${(n % SIZE.workrooms) % SIZE.jobs}`, n);
   });
   let news = 0;
-  const stops = await Promise.all(
-    clients.map((_, n) =>
-      watch(rooms[n % SERVERS] as Workroom, people[n % SIZE.workrooms] as Person, () => news++),
-    ),
-  );
+  const stops = await Promise.all(clients.map((client) => client.listen(() => news++)));
   const start = performance.now();
   await Promise.all(
     clients.map(async (client, n) => {
@@ -165,7 +214,7 @@ async function trial(databaseUrl: string): Promise<void> {
   );
   const tookS = (performance.now() - start) / 1000;
   for (const stop of stops) stop();
-  for (const room of rooms) room.news.close();
+  for (const { process } of servers) process.kill();
   const times = clients.flatMap((client) => client.times);
   say(
     `${times.length} edits of ${SIZE.clients} clients in ${tookS.toFixed(0)} s: ${tell(times)}; news told ${news} times`,
@@ -176,14 +225,12 @@ async function trial(databaseUrl: string): Promise<void> {
   const { lost, doubled, gaps } = await compare(store, clients);
   say(`acknowledged edits lost: ${lost}; done twice: ${doubled}; numbers left out: ${gaps}`);
   if (lost + doubled + gaps > 0) process.exitCode = 1;
-  for (const one of stores) await one.close();
+  await store.close();
 }
 
 interface Person {
   cookie: string;
   workroomId: string;
-  session: string;
-  personId: string;
 }
 
 /** Workrooms as people make them, each with its owner; jobs straight into the tables. */
@@ -191,19 +238,19 @@ async function seed(app: Hono, { db }: Store): Promise<Person[]> {
   const people: Person[] = [];
   const document = JSON.stringify({ ...jobOf(SIZE.windows), id: "THE-JOB" });
   for (let n = 0; n < SIZE.workrooms; n++) {
-    const response = await ask(app, "POST", "/api/sign-up", "", {
+    const body = {
       ...{ workroom: `Trial ${n}`, name: "N", signInName: `n-${n}-${randomUUID().slice(0, 8)}` },
       ...{ password: "a long enough password", code: CODE },
+    };
+    const response = await app.request(`${ORIGIN}/api/sign-up`, {
+      method: "POST",
+      headers: { host: new URL(ORIGIN).host, origin: ORIGIN, "content-type": "application/json" },
+      body: JSON.stringify(body),
     });
     if (!response.ok) throw new Error(`sign-up: ${response.status} ${await response.text()}`);
     const cookie = response.headers.get("set-cookie")?.split(";")[0] ?? "";
     const workroomId = /=([0-9a-f-]{36})/.exec(decodeURIComponent(cookie))?.[1] ?? "";
-    const signedIn = await db
-      .selectFrom("sessions")
-      .select(["id", "person_id"])
-      .where("workroom_id", "=", workroomId)
-      .executeTakeFirstOrThrow();
-    people.push({ cookie, workroomId, session: signedIn.id, personId: signedIn.person_id });
+    people.push({ cookie, workroomId });
     await sql`insert into jobs (workroom_id, id, request, name, is_demo, windows, version, made_by, changed_by)
       select p.workroom_id, 'job-' || n, gen_random_uuid(), 'Trial', true, ${SIZE.windows}, 0, p.id, p.id
       from people p, generate_series(0, ${SIZE.jobs - 1}) n where p.workroom_id = ${workroomId}`.execute(db);
@@ -213,11 +260,6 @@ async function seed(app: Hono, { db }: Store): Promise<Person[]> {
   }
   await sql`analyze`.execute(db);
   return people;
-}
-
-async function watch(room: Workroom, person: Person, tell: () => void): Promise<() => void> {
-  const { workroomId, session, personId } = person;
-  return await room.news.watch(workroomId, { session, personId, isClass: false, tell, end: () => {} });
 }
 
 /** The least that the database does for an edit: one row of its size, committed. */

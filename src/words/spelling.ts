@@ -17,6 +17,7 @@ const AMERICAN_WORDS: readonly (readonly [british: string, american: string])[] 
   ["tick", "check"],
   ["ticked", "checked"],
   ["offcut", "scrap"],
+  ["domett", "flannel"],
   ["the mains", "household power"],
   ["mains electricity", "household electricity"],
   ["mains motor", "line-voltage motor"],

@@ -33,7 +33,7 @@ function ownUser(): { uid: number; gid: number } | undefined {
   return undefined;
 }
 
-async function freePort(): Promise<number> {
+export async function freePort(): Promise<number> {
   const server = createServer();
   await new Promise<void>((done) => server.listen(0, "127.0.0.1", done));
   const address = server.address();

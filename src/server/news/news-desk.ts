@@ -5,8 +5,12 @@ import { type NewsFor, readNews, sentTo } from "./read-news.ts";
 
 /** Between a change and its telling, so that many changes are told at once. */
 const GATHER_MS = 60;
-/** Behind the wake-ups, which can get lost. */
+/** Behind the wake-ups, which can get lost: a workroom that was not read for so long is read. */
 const POLL_MS = 5000;
+/** Those that are due are read in turns, so that they do not all stand before the edits at once. */
+const TURN_MS = 250;
+/** Reads at a time: the connections are for the requests. */
+const READS_AT_ONCE = 3;
 
 /** Someone who watches a workroom. */
 export interface Watcher {
@@ -22,6 +26,8 @@ interface Desk {
   last?: NewsFor;
   isReading: boolean;
   isStale: boolean;
+  /** By a clock that nobody sets, ms. */
+  readAtMs: number;
 }
 
 /** Reads each watched workroom when something happened in it, and every few seconds, and tells what changed. */
@@ -32,6 +38,8 @@ export class NewsDesk {
   #timer: NodeJS.Timeout | undefined;
   #poll: NodeJS.Timeout | undefined;
   #stopListening: (() => void) | undefined;
+  #reading = 0;
+  readonly #waiting: (() => void)[] = [];
 
   constructor(door: StoreDoor) {
     this.#door = door;
@@ -58,10 +66,11 @@ export class NewsDesk {
     this.#stopListening ??= store.onWake((workrooms) => {
       for (const one of workrooms) this.#read(one);
     });
-    this.#poll ??= setInterval(() => {
-      for (const one of this.#desks.keys()) this.#read(one);
-    }, POLL_MS).unref();
-    const desk = this.#desks.get(workroomId) ?? { watchers: new Set(), isReading: false, isStale: false };
+    this.#poll ??= setInterval(() => this.#readDue(performance.now()), TURN_MS).unref();
+    const desk = this.#desks.get(workroomId) ?? {
+      ...{ watchers: new Set<Watcher>(), isReading: false, isStale: false },
+      readAtMs: performance.now(),
+    };
     this.#desks.set(workroomId, desk);
     desk.watchers.add(watcher);
     desk.last ??= await inWorkroom(store, workroomId, (trx) => readNews(trx, workroomId));
@@ -87,6 +96,14 @@ export class NewsDesk {
     this.#stopListening = undefined;
   }
 
+  /** The next turn of those that were not read for long, the longest first. */
+  #readDue(nowMs: number): void {
+    const due = [...this.#desks].filter(([, desk]) => !desk.isReading && nowMs - desk.readAtMs >= POLL_MS);
+    const turn = Math.ceil((this.#desks.size * TURN_MS) / POLL_MS);
+    const first = due.toSorted(([, a], [, b]) => a.readAtMs - b.readAtMs).slice(0, turn);
+    for (const [one] of first) this.#read(one);
+  }
+
   #read(workroomId: string): void {
     const desk = this.#desks.get(workroomId);
     if (!desk) return;
@@ -95,8 +112,7 @@ export class NewsDesk {
       return;
     }
     desk.isReading = true;
-    desk.isStale = false;
-    this.#tell(workroomId, desk)
+    this.#inTurn(() => this.#tell(workroomId, desk))
       // The database is away: the next poll tries again.
       .catch(() => {})
       .finally(() => {
@@ -105,7 +121,21 @@ export class NewsDesk {
       });
   }
 
+  async #inTurn(work: () => Promise<void>): Promise<void> {
+    if (this.#reading >= READS_AT_ONCE) await new Promise<void>((go) => this.#waiting.push(go));
+    this.#reading++;
+    try {
+      await work();
+    } finally {
+      this.#reading--;
+      this.#waiting.shift()?.();
+    }
+  }
+
   async #tell(workroomId: string, desk: Desk): Promise<void> {
+    desk.readAtMs = performance.now();
+    // What is written from here on is read again.
+    desk.isStale = false;
     const store = await this.#door.open();
     const now = await inWorkroom(store, workroomId, (trx) => readNews(trx, workroomId));
     const { last } = desk;
