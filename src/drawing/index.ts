@@ -12,6 +12,7 @@ export { LEAST_SHOWN_MM, lozenge } from "./picture/print/cloth-print.ts";
 export { sashBoxes, WINDOW_COLOURS, type WindowBehind } from "./picture/window-faces.ts";
 export * from "./placed.ts";
 export type { Box } from "./placing/box.ts";
+export { breakWords } from "./placing/break-words.ts";
 export { place } from "./placing/place.ts";
 export { shapesBox } from "./placing/shapes-box.ts";
 export { textWidthEm } from "./placing/text-width.ts";

@@ -97,6 +97,8 @@ interface Common extends Ref {
   shiftPaperMm?: Point;
   /** Number of the cord, for its colour and dash rhythm. */
   cord?: number;
+  /** Only for a reader at a desk: left out where the drawing is small and read from arm’s length. */
+  atDesk?: true;
 }
 
 export interface Polyline extends Common {

@@ -30,7 +30,7 @@ import { jobWorkingsPage, workingsPage } from "./pages/workings.ts";
 import { inPrintOrder, type PrintSet, SET_WORDS } from "./print-sets/index.ts";
 import { type ShadeContext, shadeContext } from "./shade-context.ts";
 import type { Book } from "./typeset/book.ts";
-import { ARMS_LENGTH, CLASS, DESK, type PageLook } from "./typeset/look.ts";
+import { ARMS_LENGTH, CLASS, DESK, LIST, type PageLook } from "./typeset/look.ts";
 
 /** Pages that are handed over together, numbered by themselves. */
 export interface Sheaf {
@@ -172,7 +172,7 @@ function ofShade(
   );
   if (!sets.includes("shopping") || buysTogether(plan, shades) || part === "shades") return sheaves;
   const print = () => shoppingPage(shadeContext(book, plan, shade, alone, createdOn));
-  return [...sheaves, { set: "shopping", shade, look: DESK, print }];
+  return [...sheaves, { set: "shopping", shade, look: LIST, print }];
 }
 
 /** A job that is printed whole is bought for once. */
@@ -181,13 +181,13 @@ function buysTogether(plan: Plan, shades: readonly ShadePlan[]): boolean {
 }
 
 function jobLast({ book, plan, cutting, shades }: SheavesInput, sets: readonly PrintSet[]): Sheaf[] {
-  const sheaf = (set: PrintSet, print: () => void): Sheaf => ({ set, look: DESK, print });
+  const sheaf = (set: PrintSet, print: () => void, look = DESK): Sheaf => ({ set, look, print });
   return [
     ...(sets.includes("workings") && plan.workings.length > 0
       ? [sheaf("workings", () => jobWorkingsPage(book, plan))]
       : []),
     ...(sets.includes("shopping") && buysTogether(plan, shades) && shades.length > 0
-      ? [sheaf("shopping", () => jobShoppingPage(book, plan))]
+      ? [sheaf("shopping", () => jobShoppingPage(book, plan), LIST)]
       : []),
     ...(sets.includes("cutting") && cutting !== undefined
       ? [sheaf("cutting", () => cuttingPages(book, plan, cutting, shades))]

@@ -80,7 +80,7 @@ export function drawLay(input: SheetInput, drawing: LayDrawing): Primitive[] {
     ...(isMeasured && cut !== undefined ? measured(input, cut, area, role, lay.panelId) : []),
     ...(isMeasured || cut === undefined
       ? []
-      : [note(middle, size, { shiftPaperMm: [0, 2.6], ground: role, yields: true, ...ref })]),
+      : [note(middle, size, { shiftPaperMm: [0, 2.6], ground: role, yields: true, atDesk: true, ...ref })]),
   ];
 }
 
@@ -170,6 +170,7 @@ function grain(area: DrawnRect, cut: LayerCut): Primitive[] {
             shiftPaperMm: cut.turned ? [0, 2.4] : [1.6, 0],
             ground: CLOTH_ROLE[cut.layer],
             yields: true,
+            atDesk: true,
           }),
         ]
       : []),

@@ -181,6 +181,7 @@ function drawMeasures(input: SheetInput, table: Table, top: number): Primitive[]
             baseline: "bottom",
             shiftPaperMm: [0, -2],
             yields: true,
+            atDesk: true,
           }),
         ]
       : []),

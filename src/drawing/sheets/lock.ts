@@ -43,15 +43,17 @@ export function drawLockSheet(input: LockSheetInput): Drawing {
   return {
     id: "lock",
     title: "Lock and cords",
-    caption: `Seen from below, left as seen from the room, room at the top; under it the section, seen from the room. Held overhead and shaken the rollers lie apart, upside down they fall together. Toothed roller and smooth crown look outwards, to the ${seat.facing}.${
+    caption: `Seen from below, left as seen from the room, room at the top. Under it the section, seen from the room. Held overhead and shaken the rollers lie apart, upside down they fall together. Toothed roller and smooth crown look outwards, to the ${seat.facing}.${
       lift.endGapMm === undefined
         ? ""
         : ` The gap at a roller’s end, with a cord beside it, is drawn ${GAP_TIMES} times as large.`
     }`,
     primitives: [
-      ...drawLockSection(input, window, undersideY),
-      ...drawLockUpsideDown(input, [inHandX, lowestY]),
-      ...drawEndGap(input, [inHandX + way * (lift.housingLengthMm / 2 + 10), lowestY + 4]),
+      ...[
+        ...drawLockSection(input, window, undersideY),
+        ...drawLockUpsideDown(input, [inHandX, lowestY]),
+        ...drawEndGap(input, [inHandX + way * (lift.housingLengthMm / 2 + 10), lowestY + 4]),
+      ].map((one): Primitive => ({ ...one, atDesk: true })),
       ...window.eyes.map(({ number, ...eye }) =>
         eyeBelow(eye, lift.eyeDiameterMm / 2, lift.eyeDiameterMm / 5, toPage, `eye-${number}`),
       ),

@@ -230,6 +230,8 @@ function drawPoints(input: SheetInput): Primitive[] {
         anchor: "start",
         shiftPaperMm: [2, 0],
         yields: true,
+        // Its number stands at the left in place of its measure.
+        ...(row.ends === undefined ? { atDesk: true } : {}),
       }),
     ];
   });

@@ -5,9 +5,8 @@ import { counted } from "../../words/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import type { Book } from "../typeset/book.ts";
 import { openPage } from "../typeset/heading.ts";
-import { paragraph } from "../typeset/paragraph.ts";
-import { table } from "../typeset/table.ts";
-import type { CellLike } from "../typeset/table-spec.ts";
+import { table, tablesBeside } from "../typeset/table.ts";
+import type { CellLike, TableSpec } from "../typeset/table-spec.ts";
 import { drawTickBox, TICK_BOX_PT } from "../typeset/tick-box.ts";
 
 const GROUP_NAMES: Record<ShoppingLine["group"], string> = {
@@ -21,8 +20,7 @@ const GROUP_NAMES: Record<ShoppingLine["group"], string> = {
 /** What to buy, and what it comes to. */
 function shoppingAndCost(book: Book, cost: Cost): void {
   shopping(book, cost);
-  labour(book, cost);
-  totals(book, cost);
+  tablesBeside(book, labour(cost), [totals(cost)]);
 }
 
 function shopping(book: Book, cost: Cost): void {
@@ -67,8 +65,8 @@ function priceText({ price, cost }: ShoppingLine, currency: string): CellLike {
   return cost === undefined ? { text: "no price", quiet: true } : "";
 }
 
-function labour(book: Book, cost: Cost): void {
-  if (cost.labour.length === 0) return;
+function labour(cost: Cost): TableSpec[] {
+  if (cost.labour.length === 0) return [];
   const minutes = cost.labour.reduce((sum, line) => sum + line.minutes, 0);
   const rows: CellLike[][] = cost.labour.map((line) => [
     line.label,
@@ -76,17 +74,19 @@ function labour(book: Book, cost: Cost): void {
     line.cost === undefined ? "" : moneyText(line.cost, cost.currency),
   ]);
   rows.push(["In all", timeText(minutes), moneyText(cost.labourCost, cost.currency)]);
-  table(book, {
-    title: "Labour",
-    heading: "Labour",
-    columns: [
-      { title: "Work", share: 4 },
-      { title: "Time", share: 1.4, align: "right" },
-      { title: "Cost", share: 1.6, align: "right" },
-    ],
-    rows,
-    sum: true,
-  });
+  return [
+    {
+      title: "Labour",
+      heading: "Labour",
+      columns: [
+        { title: "Work", share: 3 },
+        { title: "Time", share: 1.4, align: "right" },
+        { title: "Cost", share: 1.6, align: "right" },
+      ],
+      rows,
+      sum: true,
+    },
+  ];
 }
 
 function timeText(minutes: number): string {
@@ -95,11 +95,14 @@ function timeText(minutes: number): string {
   return hours === 0 ? `${whole} min` : `${hours} h ${whole % 60} min`;
 }
 
-function totals(book: Book, cost: Cost): void {
+function totals(cost: Cost): TableSpec {
   const money = (amount: number) => moneyText(amount, cost.currency);
-  table(book, {
+  return {
     title: "What it comes to",
     heading: "What it comes to",
+    ...(cost.unpriced.length === 0
+      ? {}
+      : { intro: `Left out of the total, since they have no price: ${cost.unpriced.join(", ")}.` }),
     columns: [
       { title: "", share: 4 },
       { title: "", share: 2, align: "right" },
@@ -111,11 +114,7 @@ function totals(book: Book, cost: Cost): void {
       ["Total", money(cost.total)],
     ],
     sum: true,
-    after: 6,
-  });
-  if (cost.unpriced.length > 0) {
-    paragraph(book, `Left out of the total, since they have no price: ${cost.unpriced.join(", ")}.`);
-  }
+  };
 }
 
 /** What this shade alone would take. */

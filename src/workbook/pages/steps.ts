@@ -3,20 +3,20 @@ import { CHAPTER_NAMES, CHAPTERS, type Step } from "../../shade-plan/index.ts";
 import type { UnitChoice } from "../../units/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { openPage } from "../typeset/heading.ts";
-import { type NumberedStep, stepList } from "../typeset/step-list.ts";
+import { type NumberedStep, type StepChapterList, stepChapters } from "../typeset/step-list.ts";
 import { cautionBand, childrenAndCords } from "./caution-band.ts";
 
-/** The steps numbered through the whole set, each with what the hands do beside it. */
-function stepChapters({ book, plan, shade }: ShadeContext): void {
-  for (const chapter of CHAPTERS) {
+/** The steps numbered through the whole set, each with what the hands do under it. */
+function chaptersOf({ plan, shade }: ShadeContext): StepChapterList[] {
+  return CHAPTERS.flatMap((chapter): StepChapterList[] => {
     const cautions = new Set<string>();
     const steps = shade.steps.flatMap((step, i): NumberedStep[] =>
       step.chapter === chapter
         ? [{ number: i + 1, step: onceSaid(step, cautions), ...drawingOf(step, plan.units) }]
         : [],
     );
-    if (steps.length > 0) stepList(book, CHAPTER_NAMES[chapter], steps);
-  }
+    return steps.length === 0 ? [] : [{ heading: CHAPTER_NAMES[chapter], steps }];
+  });
 }
 
 function drawingOf({ action }: Step, units: UnitChoice): { drawing?: Drawing } {
@@ -39,5 +39,5 @@ export function stepsPage(context: ShadeContext): void {
     lead: "Tick each box when it is done. Numbers in the text are this shade’s own.",
   });
   cautionBand(context.book, childrenAndCords(context.shade.cautions));
-  stepChapters(context);
+  stepChapters(context.book, chaptersOf(context));
 }

@@ -1,4 +1,5 @@
 import {
+  breakWords,
   type Drawing,
   type Fit,
   type Placed,
@@ -17,6 +18,10 @@ const CAPTION_GAP = 6;
 const AFTER = 16;
 /** Most of the width that one line of words in a drawing may take. */
 const WORDS_SHARE = 0.75;
+/** From one line of words in a drawing to the next, in ems. */
+const LINE_EM = 1.15;
+/** Of a text in two lines, what the longer one has at the most. */
+const EVEN_SHARE = 0.6;
 
 /** What a drawing shows, in words: its title, from where it is seen, and its facts. */
 export function altText(drawing: Pick<Drawing, "title" | "caption" | "facts">): string {
@@ -42,18 +47,32 @@ function captionText(book: Book, { title, caption }: Drawing): string {
   return caption === "" ? title : `${title}. ${caption}`;
 }
 
-function asLooked({ look }: Book, drawing: Drawing): Drawing {
+function asLooked({ look }: Book, drawing: Drawing, every = 1): Drawing {
   if (look.measured) return drawing;
-  return { ...drawing, primitives: drawing.primitives.flatMap(withoutMeasure) };
+  return { ...drawing, primitives: drawing.primitives.flatMap((one) => withoutMeasure(one, every)) };
+}
+
+/** Rows whose numbers are higher than they lie apart have only every second one numbered, or every third. */
+function numberedEvery(drawing: Drawing, scale: number, textScale: number): number {
+  const rows = drawing.primitives.flatMap((one) =>
+    one.kind === "dimension" && one.running !== undefined && /^row-\d+$/.test(one.part ?? "")
+      ? [one.to[1]]
+      : [],
+  );
+  const [first = 0] = rows;
+  const apartMm = (Math.abs((rows.at(-1) ?? first) - first) / Math.max(1, rows.length - 1)) * scale;
+  return rows.length < 2 ? 1 : Math.max(1, Math.ceil((NUMBER_PAPER_MM * textScale) / apartMm));
 }
 
 const NUMBER_PAPER_MM = 3.3;
 
 /** A measure of a row or column leaves its number where its line would be; any other leaves nothing. */
-function withoutMeasure(one: Primitive): Primitive[] {
+function withoutMeasure(one: Primitive, every: number): Primitive[] {
+  if (one.atDesk === true) return [];
   if (one.kind !== "dimension") return [one];
   const [, along, number] = /^(row|column)-(\d+)$/.exec(one.part ?? "") ?? [];
   if (number === undefined || one.running === undefined) return [];
+  if (along === "row" && (Number(number) - 1) % every !== 0) return [];
   return [
     {
       kind: "text",
@@ -69,19 +88,35 @@ function withoutMeasure(one: Primitive): Primitive[] {
 }
 
 /**
- * A name longer than the drawing may be wide would shrink the drawing to a speck. It is cut in the drawing;
- * the tables beside it have it whole.
+ * A name longer than the drawing may be wide would shrink the drawing to a speck. One that stands above a part is broken
+ * into two lines; what is longer still, or stands elsewhere, is cut in the drawing: the tables beside it have it whole.
  */
 function withShortWords(drawing: Drawing, widthMm: number, textScale: number): Drawing {
-  const primitives = drawing.primitives.map((one): Primitive => {
-    if (one.kind !== "text") return one;
-    const room = (widthMm * WORDS_SHARE) / (one.paperMm * textScale);
-    return textWidthEm(one.text) <= room ? one : { ...one, text: shortened(one.text, room) };
+  const primitives = drawing.primitives.flatMap((one): Primitive[] => {
+    if (one.kind !== "text") return [one];
+    const roomEm = (widthMm * WORDS_SHARE) / (one.paperMm * textScale);
+    if (textWidthEm(one.text) <= roomEm) return [one];
+    if (one.strong !== true || one.roomMm !== undefined)
+      return [{ ...one, text: shortened(one.text, roomEm) }];
+    const [first = "", ...rest] = inTwoLines(one.text, roomEm);
+    const [dx, dy] = one.shiftPaperMm ?? [0, 0];
+    const up = one.paperMm * LINE_EM;
+    return [
+      { ...one, text: first, shiftPaperMm: [dx, dy - up] },
+      { ...one, text: shortened(rest.join(" "), roomEm) },
+    ];
   });
   return { ...drawing, primitives };
 }
 
+/** Nearly even lines, so that none is left with a unit alone. */
+function inTwoLines(text: string, roomEm: number): string[] {
+  const even = breakWords(text, Math.min(roomEm, EVEN_SHARE * textWidthEm(text)));
+  return even.length === 2 ? even : breakWords(text, roomEm);
+}
+
 function shortened(text: string, roomEm: number): string {
+  if (textWidthEm(text) <= roomEm) return text;
   let letters = Array.from(text);
   while (letters.length > 1 && textWidthEm(`${letters.join("")}…`) > roomEm) letters = letters.slice(0, -1);
   return `${letters.join("").trimEnd()}…`;
@@ -111,7 +146,11 @@ export function layFullSize(book: Book, asDrawn: Drawing): LaidFigure {
 
 function laid(book: Book, drawing: Drawing, fit: Fit, widthPt: number, maxHeightPt: number): LaidFigure {
   const textScale = book.look.drawingText;
-  const placed = place(withShortWords(asLooked(book, drawing), mm(widthPt), textScale), fit, { textScale });
+  const laidOut = (every: number) =>
+    place(withShortWords(asLooked(book, drawing, every), mm(widthPt), textScale), fit, { textScale });
+  const all = laidOut(1);
+  const every = book.look.measured ? 1 : numberedEvery(drawing, all.scale, textScale);
+  const placed = every === 1 ? all : laidOut(every);
   const zoom = Math.min(1, widthPt / pt(placed.widthMm), maxHeightPt / pt(placed.heightMm));
   return captioned(book, drawing, placed, zoom, widthPt);
 }

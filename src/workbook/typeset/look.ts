@@ -40,6 +40,9 @@ export const DESK: PageLook = {
   measured: true,
 };
 
+/** As at a desk, in long lists: a list that is carried about stays on one page. */
+export const LIST: PageLook = { ...DESK, cellPadPt: 1.25 };
+
 /** To hand to a class or hold before a camera: as at a desk, in larger words. */
 export const CLASS: PageLook = {
   ...DESK,

@@ -2,7 +2,8 @@ import type { Book } from "./book.ts";
 import type { Align, CellLike, TableSpec } from "./table-spec.ts";
 import { firstBaseline, type TextStyle } from "./type-scale.ts";
 
-const CELL_GAP = 12;
+/** Between two columns, pt. */
+export const CELL_GAP = 12;
 
 /** A column with its place on the page; `axisPt` is where whole numbers end. */
 export interface PlacedColumn {
@@ -55,14 +56,25 @@ export function tableColumns(book: Book, spec: TableSpec, x: number, width: numb
 
 /** The widest whole number of the column: its end is the axis. */
 function axis(book: Book, spec: TableSpec, column: number): number {
+  return widest(book, spec, column, (text) => splitMeasure(text)[0]);
+}
+
+/** Width of a column in which no cell is broken, pt; words of its head may be. */
+export function widestCell(book: Book, spec: TableSpec, column: number): number {
+  // What is rounded up keeps a text from being broken by its last bit.
+  const spare = 0.5;
+  if (spec.columns[column]?.align !== "measure") return widest(book, spec, column, (text) => text) + spare;
+  return axis(book, spec, column) + widest(book, spec, column, (text) => splitMeasure(text)[1]) + spare;
+}
+
+function widest(book: Book, spec: TableSpec, column: number, part: (text: string) => string): number {
   const widths = spec.rows.map((cells, i) => {
     const strong = spec.sum === true && i === spec.rows.length - 1;
     const cell = cells[column];
-    const bold = strong || (typeof cell === "object" && cell.strong === true);
-    return book.pen.widthOf(
-      splitMeasure(book.spell(textOf(cell)))[0],
-      bold ? book.look.cellStrong : book.look.cell,
-    );
+    const isRich = typeof cell === "object";
+    const style = strong || (isRich && cell.strong === true) ? book.look.cellStrong : book.look.cell;
+    const signPt = isRich ? (cell.sign?.widthPt ?? 0) : 0;
+    return signPt + book.pen.widthOf(part(book.spell(textOf(cell))), style);
   });
   return Math.max(0, ...widths);
 }

@@ -3,7 +3,15 @@ import { SECTION_ROOM_PT, SPACE_ABOVE, section } from "./heading.ts";
 import { columns } from "./paper.ts";
 import { setLines } from "./paragraph.ts";
 import { HAIRLINE, RULE } from "./pen.ts";
-import { type LaidRow, layRow, type PlacedColumn, setRow, tableColumns } from "./table-rows.ts";
+import {
+  CELL_GAP,
+  type LaidRow,
+  layRow,
+  type PlacedColumn,
+  setRow,
+  tableColumns,
+  widestCell,
+} from "./table-rows.ts";
 import type { TableSpec } from "./table-spec.ts";
 import type { TextStyle } from "./type-scale.ts";
 
@@ -72,6 +80,36 @@ export function table(book: Book, spec: TableSpec): void {
   setTable(book, laid);
 }
 
+/** A table with columns just as wide as what is in them, its head aside, and the width that it takes so. */
+function asNarrow(book: Book, spec: TableSpec): TableSpec & { width: number } {
+  const widths = spec.columns.map((_, i) => widestCell(book, spec, i));
+  const columns = spec.columns.map((column, i) => ({ ...column, share: widths[i] ?? 0 }));
+  return { ...spec, columns, width: widths.reduce((sum, one) => sum + one, CELL_GAP * (widths.length - 1)) };
+}
+
+/**
+ * Tables side by side from one height, each as wide as what is in it asks. Nothing is set, and false given, where they
+ * are wider or higher than what is left of the page.
+ */
+export function tableRow(book: Book, specs: readonly TableSpec[]): boolean {
+  const narrow = specs.map((spec) => asNarrow(book, spec));
+  const spare = narrow.reduce((left, { width }) => left - width, book.width - CELL_GAP * (specs.length - 1));
+  if (spare < 0) return false;
+  let x = book.left;
+  const laid = narrow.map((spec) => {
+    const width = spec.width + spare / specs.length;
+    const one = layTable(book, { ...spec, x, width });
+    x += width + CELL_GAP;
+    return one;
+  });
+  if (halvesHeight(laid.map((one) => [one])) > book.room) return false;
+  setBeside(
+    book,
+    laid.map((one) => [one]),
+  );
+  return true;
+}
+
 function layHalves(book: Book, left: readonly TableSpec[], right: readonly TableSpec[]): LaidTable[][] {
   return [left, right].map((specs, i) =>
     specs.map((spec) => layTable(book, { ...spec, ...columns(book.paper, i * 6, 6) })),
@@ -93,9 +131,16 @@ export function tablesBeside(book: Book, left: readonly TableSpec[], right: read
   }
   book.need(SPACE_ABOVE + height);
   const top = book.y > book.top + 1 ? book.y + SPACE_ABOVE : book.y;
-  const ends = halves.map((half) => {
+  book.y = top;
+  setBeside(book, halves);
+}
+
+/** Each stack of tables from the height that the page has been filled to. */
+function setBeside(book: Book, stacks: readonly LaidTable[][]): void {
+  const top = book.y;
+  const ends = stacks.map((stack) => {
     book.y = top;
-    for (const laid of half) {
+    for (const laid of stack) {
       if (laid.spec.heading !== undefined) section(book, laid.spec.heading, 0, laid);
       setTable(book, laid);
     }

@@ -4,8 +4,8 @@ import { figureBeside } from "../../typeset/figure.ts";
 import { openPage } from "../../typeset/heading.ts";
 import type { Span } from "../../typeset/paper.ts";
 import { paragraph } from "../../typeset/paragraph.ts";
-import { table } from "../../typeset/table.ts";
-import type { CellLike } from "../../typeset/table-spec.ts";
+import { table, tableRow } from "../../typeset/table.ts";
+import type { CellLike, TableSpec } from "../../typeset/table-spec.ts";
 import { capital } from "../sentence.ts";
 
 const FIGURE_COLUMNS = 5;
@@ -23,8 +23,14 @@ export function markPage(context: ShadeContext): void {
     rows(context, right);
     columnsTable(context, right);
   });
-  ribLines(context);
-  clothMarks(context);
+  if (existing !== undefined) return;
+  for (const specs of [ribLines(context), clothMarks(context)]) {
+    if (specs.length === 0 || tableRow(book, specs)) continue;
+    // On a page of their own they may have the room beside each other.
+    if (book.y > book.top) book.turnPage();
+    if (tableRow(book, specs)) continue;
+    for (const spec of specs) table(book, spec);
+  }
 }
 
 /** What is left of a whole, both rounded to the ruler: two figures of a line add up to it exactly. */
@@ -125,41 +131,48 @@ function columnsTable(context: ShadeContext, span: Span): void {
   );
 }
 
-function ribLines({ book, shade, length }: ShadeContext): void {
+function ribLines({ shade, length }: ShadeContext): TableSpec[] {
   const { ribLines: lines } = shade.cloth;
-  if (lines.length === 0) return;
-  table(book, {
-    title: "Lines of the rib pockets, before they are sewn",
-    heading: "Rib pockets",
-    columns: [
-      { title: "Pocket", share: 1.4 },
-      { title: "Line to mark, from the hem", share: 2, align: "measure" },
-      { title: "On the finished shade", share: 2, align: "measure" },
-    ],
-    rows: lines.map((line, i): CellLike[] => [
-      line.between ? `${i + 1}, above row ${line.row}` : `${i + 1}, row ${line.row}`,
-      { text: length(line.onLiningMm), strong: true },
-      length(line.fromHemMm),
-    ]),
-  });
+  if (lines.length === 0) return [];
+  return [
+    {
+      title: "Lines of the rib pockets, before they are sewn",
+      heading: "Rib pockets",
+      columns: [
+        { title: "Pocket", share: 1.4 },
+        { title: "Line to mark, from the hem", share: 2, align: "measure" },
+        { title: "On the finished shade", share: 2, align: "measure" },
+      ],
+      rows: lines.map((line, i): CellLike[] => [
+        line.between ? `${i + 1}, above row ${line.row}` : `${i + 1}, row ${line.row}`,
+        { text: length(line.onLiningMm), strong: true },
+        length(line.fromHemMm),
+      ]),
+    },
+  ];
 }
 
-/** Lines on the flat cloth, before pleats, tucks or gathers take any of it up. */
-function clothMarks({ book, shade, length }: ShadeContext): void {
-  const { marks } = shade.form;
-  if (marks.length === 0) return;
-  table(book, {
-    title: "Lines to mark on the flat face, hemmed, before anything is pleated, tucked or gathered",
-    heading: "On the flat, hemmed cloth",
-    columns: [
-      { title: "", share: 1.8 },
-      { title: "From the hem", share: 1.3, align: "measure" },
-      { title: "From the left edge", share: 1.5, align: "measure" },
-    ],
-    rows: marks.map(({ label, along, atMm }): CellLike[] => [
-      capital(label),
-      along === "y" ? { text: length(atMm), strong: true } : "",
-      along === "x" ? { text: length(atMm), strong: true } : "",
-    ]),
+/** Lines on the flat cloth, before pleats, tucks or gathers take any of it up: up from the hem, and across it. */
+function clothMarks({ shade, length }: ShadeContext): TableSpec[] {
+  const lists = [
+    { along: "y", head: "From the hem" },
+    { along: "x", head: "From the left edge" },
+  ] as const;
+  return lists.flatMap(({ along, head }): TableSpec[] => {
+    const marks = shade.form.marks.filter((mark) => mark.along === along);
+    if (marks.length === 0) return [];
+    return [
+      {
+        title: `Lines to mark on the flat face, hemmed, before anything is pleated, tucked or gathered: ${head.toLowerCase()}`,
+        columns: [
+          { title: "Flat, hemmed cloth", share: 1.8 },
+          { title: head, share: 1.5, align: "measure" },
+        ],
+        rows: marks.map(({ label, atMm }): CellLike[] => [
+          capital(label),
+          { text: length(atMm), strong: true },
+        ]),
+      },
+    ];
   });
 }

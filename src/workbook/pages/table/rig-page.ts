@@ -1,5 +1,5 @@
 import { boardMarks, type CleatLift, fromBoardEndMm } from "../../../shade-plan/index.ts";
-import { forceText, massText, trimmed } from "../../../units/index.ts";
+import { forceText, massText, nearestMark, trimmed } from "../../../units/index.ts";
 import {
   isLockContext,
   isTubeContext,
@@ -110,12 +110,14 @@ function cordCell({ book }: ShadeContext, number: number): CellLike {
 }
 
 function notes(context: ShadeContext): string[] {
-  const { shade, length } = context;
+  const { plan, shade, length } = context;
   const { board, lift } = shade;
   const [eye] = board.eyes;
   const from = board.screwsZMm === undefined ? "" : `, ${length(board.screwsZMm)} from the wall edge`;
   return [
-    `Left end ${length(board.leftMm)} inside the left finished edge.`,
+    nearestMark(board.leftMm, plan.units.ruler) === 0
+      ? "Left end level with the left finished edge."
+      : `Left end ${length(board.leftMm)} inside the left finished edge.`,
     ...(eye === undefined ? [] : [`Eyes ${length(eye.zMm)} from the wall edge.`]),
     ...(isLockContext(context) ? lockNotes(context) : []),
     ...(isTubeContext(context) ? tubeNotes(context) : []),
