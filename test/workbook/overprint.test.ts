@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { STYLES, type StyleKind } from "../../src/job/index.ts";
 import { planAndCut } from "../../src/plan/index.ts";
-import { makeWorkbook, PRINT_SETS, type PrintSet, SET_PRESETS } from "../../src/workbook/index.ts";
+import { makeWorkbook, PRINT_SETS, type PrintSet } from "../../src/workbook/index.ts";
 import { jobWith } from "../job-with.ts";
 import { FONTS } from "./fonts.ts";
 import { openPdf, type ReadPage, readPages, readStrokes } from "./read-pdf.ts";
@@ -56,9 +56,12 @@ function lineCount({ runs, heightPt }: ReadPage): number {
 describe.each(STYLES)("%s", (style) => {
   // A sheet with three lines of what is to be looked at is one that stays behind on the table.
   test.each(PAPERS)("on %s, %s: no table sheet holds a rest of the one before it", async (paper, system) => {
-    const isUsual = paper === "letter" && system === "imperial";
-    const sets: readonly PrintSet[] = isUsual ? SET_PRESETS.usual : ["table"];
-    const input = { ...planAndCut(jobOf(style, system), {}, 3), sets, paper, fonts: FONTS };
+    const input = {
+      ...planAndCut(jobOf(style, system), {}, 3),
+      sets: ["table"] as const,
+      paper,
+      fonts: FONTS,
+    };
     const pages = await readPages(await openPdf(await makeWorkbook(input)));
     const sheets = pages.filter(({ runs, heightPt }) =>
       runs.some((run) => run.text === "Table sheets" && run.y > heightPt - 50),
@@ -66,19 +69,6 @@ describe.each(STYLES)("%s", (style) => {
     expect(sheets.length).toBeGreaterThan(5);
     expect(sheets.length).toBeLessThan(9);
     for (const sheet of sheets) expect(lineCount(sheet), sheet.text.slice(0, 60)).toBeGreaterThan(6);
-    // Drawings read from arm’s length have their names whole, and nothing that only fits at a desk.
-    for (const { runs } of sheets.slice(1)) {
-      const words = runs.map(({ text }) => text);
-      expect(words.filter((word) => word.endsWith("…"))).toEqual([]);
-      expect(words.filter((word) => /rollers apart|upside down|^gap |^bolt/.test(word))).toEqual([]);
-    }
-    if (!isUsual) return;
-    // About eighteen pages are taken to the table; none of them for a last step or a sum alone.
-    expect(pages.length).toBeLessThan(20);
-    const ends = ["Step by step", "Shopping"].map((set) =>
-      pages.findLast(({ runs, heightPt }) => runs.some(({ text, y }) => text === set && y > heightPt - 50)),
-    );
-    for (const last of ends) expect(last === undefined ? 0 : lineCount(last)).toBeGreaterThan(15);
   });
 
   test.each(PAPERS)(
