@@ -1,4 +1,5 @@
-import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, statSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join, relative } from "node:path";
 import { parseArgs } from "node:util";
 import { Stryker } from "@stryker-mutator/core";
@@ -60,6 +61,7 @@ process.env.MUTATION = JSON.stringify({
   optional: far.filter((path) => !near.includes(path)),
   mutated: mutate,
   seed: Number(values.seed),
+  memory: join(mkdtempSync(join(tmpdir(), "mutate-")), "tests.json"),
   ...(values.sample === undefined ? {} : { sample: Number(values.sample) }),
 });
 const stryker = new Stryker({

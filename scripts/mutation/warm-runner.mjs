@@ -1,3 +1,4 @@
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join } from "node:path";
 import { compileFunction } from "node:vm";
@@ -5,6 +6,11 @@ import { bundleTests } from "./bundle-tests.mjs";
 import { collector } from "./collect-tests.mjs";
 import { wordsOf } from "./score.mjs";
 import { shuffled } from "./shuffled.mjs";
+
+/**
+ * One test: its file, how long it ran by the processor's own count, and how many mutants it noticed.
+ * @typedef {{ file: string, tookMs: number, kills: number }} Known
+ */
 
 /**
  * Runs tests for Stryker in one warm process: all of them are one script, compiled once and read anew for each mutant,
@@ -19,8 +25,8 @@ class WarmRunner {
   #mutants = mutantsOf(globalThis);
   /** @type {Script | undefined} */
   #script;
-  /** Test by id: its file, how long it took, and how many mutants it noticed. */
-  #known = /** @type {Map<string, { file: string, tookMs: number, kills: number }>} */ (new Map());
+  /** Test by id. */
+  #known = /** @type {Map<string, Known>} */ (new Map());
   /** The mutants that are tried; all of them unless a sample was asked for. */
   #sample = /** @type {Set<string> | undefined} */ (undefined);
   #wish = JSON.parse(process.env.MUTATION ?? "{}");
@@ -72,13 +78,14 @@ class WarmRunner {
       const tests = await read(file);
       const fileIs = join(process.cwd(), file);
       for (const test of tests) {
-        const from = performance.now();
+        const [from, ranFrom] = [performance.now(), ranMs()];
         mutants.currentTestId = test.id;
         const failure = await failureOf(test, new Set());
+        // By the clock for who ends what hangs, by the processor for what a test is worth.
         const timeSpentMs = performance.now() - from;
         // A test of pictures or of the source tree itself may not do here: it says nothing of a mutant.
         if (failure !== undefined && this.#wish.optional.includes(file)) continue;
-        this.#known.set(test.id, { file, tookMs: timeSpentMs, kills: 0 });
+        this.#known.set(test.id, { file, tookMs: ranMs() - ranFrom, kills: 0 });
         const told = { id: test.id, name: test.id, timeSpentMs, fileName: fileIs };
         results.push(
           failure === undefined ? { ...told, status: 0 } : { ...told, status: 1, failureMessage: failure },
@@ -95,6 +102,7 @@ class WarmRunner {
     }
     for (const id of Object.keys(coverage.perTest)) if (!this.#known.has(id)) delete coverage.perTest[id];
     this.#draw(coverage.perTest);
+    this.#keep();
     return { status: "complete", tests: results, mutantCoverage: coverage };
   }
 
@@ -110,11 +118,32 @@ class WarmRunner {
     this.#sample = new Set(shuffled(inOrder, seed).slice(0, sample));
   }
 
+  /** Only one process makes the first run; what it has found out is kept for its successors and for those beside it. */
+  #keep() {
+    const { memory } = this.#wish;
+    if (memory === undefined) return;
+    const sample = this.#sample === undefined ? undefined : [...this.#sample];
+    writeFileSync(memory, JSON.stringify({ known: [...this.#known], sample }));
+  }
+
+  /** A process that was begun anew, since the last one hung, knows nothing by itself. */
+  #remember() {
+    const { memory } = this.#wish;
+    if (this.#known.size > 0 || memory === undefined || !existsSync(memory)) return;
+    /** @type {{ known: [string, Known][], sample?: string[] }} */
+    const { known, sample } = JSON.parse(readFileSync(memory, "utf8"));
+    this.#known = new Map(known);
+    if (sample !== undefined) this.#sample = new Set(sample);
+  }
+
   /**
    * @param {{ testFilter?: string[], hitLimit?: number, activeMutant: { id: string } }} options
    * @returns {Promise<object>}
    */
   async mutantRun({ testFilter, hitLimit, activeMutant }) {
+    this.#remember();
+    // Without a test every mutant would survive.
+    if (this.#known.size === 0) return { status: "error", errorMessage: "no test is known" };
     if (this.#sample?.has(activeMutant.id) === false) return { status: "error", errorMessage: "not drawn" };
     const mutants = this.#mutants;
     Object.assign(mutants, {
@@ -159,7 +188,9 @@ class WarmRunner {
       // A test file cannot even be read with it.
       return this.#killed(first, String(error), nrOfTests);
     }
-    return { status: "survived", nrOfTests };
+    return nrOfTests === 0
+      ? { status: "error", errorMessage: "none of its tests was run" }
+      : { status: "survived", nrOfTests };
   }
 
   /**
@@ -209,6 +240,12 @@ class WarmRunner {
 
 /** What tests that have taken so long, when nothing was changed, do not notice counts as noticed by none. */
 const MOST_MS = 20_000;
+
+/** Milliseconds that this process has run: on a busy machine the clock tells of its neighbours as well. */
+function ranMs() {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+}
 
 /**
  * Where the changed code looks for the mutant that is on.

@@ -64,12 +64,12 @@ async function improve(
       toldMs = performance.now();
       io.progress(`${search.tries} plans tried; Ctrl-C takes the best so far`);
     }
-    await breath();
+    await nextTurn();
   }
 }
 
 /** Lets a key be heard. */
-function breath(): Promise<void> {
+function nextTurn(): Promise<void> {
   return new Promise((resolve) => {
     setImmediate(resolve);
   });

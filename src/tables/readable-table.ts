@@ -35,7 +35,7 @@ function shownMm(text: string): number | undefined {
 
 /**
  * The list as it is opened in a spreadsheet: headings in words with their units, and beside a length by the ruler the
- * same as decimal numbers to reckon with, in inches and in millimetres. All three are one length, that of the ruler:
+ * same as decimal numbers to compute with, in inches and in millimetres. All three are one length, that of the ruler:
  * who adds any of them up comes to the same. As it was worked out, before any ruler, it stands in the plan.
  */
 export function readableTable({ name, header, rows }: Table): Table {

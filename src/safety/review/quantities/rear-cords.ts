@@ -41,7 +41,8 @@ export function leansOnGuide({ rear }: CordGeometry): LeansOn | undefined {
         why: "Between two rings that is so for as long as each ring grips its sleeve under a pull, which only the test shows.",
         test: "pull-enclosure",
       };
-    default:
+    case "open":
+    case undefined:
       return undefined;
   }
 }
