@@ -70,6 +70,11 @@ describe("what hangs at the front is said with its own lengths", () => {
     expect(plain(frontText(railed))).toBe(
       `2 cords hang from the top rail’s own lock at the left end, 800 mm below it with the top let down and 500 mm with it up. They end ${Math.round(lockMm - 800)} mm above the floor when the top is down and ${Math.round(lockMm - 500)} mm above the floor when it is up. No other cord hangs at the front: the shade is raised and lowered by hand at its hem.`,
     );
+    const single = {
+      ...railed,
+      lift: { kind: "spring", topRail: { ...topRail, cords: [1] } } as unknown as Lift,
+    };
+    expect(frontText(single)).toContain("One cord hangs from the top rail’s own lock at the left end,");
     const [finding] = judgeCords(railed);
     expect(finding).toMatchObject({ severity: "note", cause: { id: "safety.cords-rail" } });
   });
