@@ -14,6 +14,7 @@ import { judgeFire } from "./judge-fire.ts";
 import { judgeHeights } from "./judge-heights.ts";
 import { judgeNeighbours } from "./judge-neighbours.ts";
 import { physicalTest } from "./physical-tests.ts";
+import { ResultWriter } from "./rule-results.ts";
 import { mmText, outcomeCountText, raiseText, upperFirst, valueAndLimit } from "./texts.ts";
 
 const METRIC = { system: "metric", ruler: "1 mm" } as const;
@@ -166,6 +167,31 @@ describe("a lead beside a bed", () => {
     [1700, 300, "not-proven", true],
   ])("%d mm above the floor, %d mm high the bed: %s", (leadLowMm, footholdMm, outcome, isFromBed) => {
     expect(at(leadLowMm, footholdMm)).toEqual([outcome, isFromBed]);
+  });
+});
+
+describe("why a number within its limit proves nothing", () => {
+  /** 22 cm of cord within reach under 35 N: SOR/2019-97, s. 5. On a heavy shade the cord is bent aside, sin ε = 35 / (2 · 40). */
+  const span = rulesFor("ca", "for-sale").active.find(({ rule }) => rule.id === "CA-SPAN");
+  const why = (geometry: CordGeometry) => {
+    if (span === undefined) throw new Error("invalid rules: CA-SPAN is gone");
+    const situation = { geometry, tag: { signalMm: 5, textMm: 3 } };
+    const evaluation = evaluate(span.rule, situation, { purpose: "for-sale" }, span.outside);
+    return plain(new ResultWriter({ units: METRIC }, situation, undefined).result(span.rule, evaluation).why);
+  };
+  const heavy = { heldN: [80, 80], leastShare: 0.5 };
+
+  it("tells how far a taut cord comes out, s / cos ε, and that the test decides", () => {
+    const longer = 1 / Math.sqrt(1 - (35 / 80) ** 2);
+    expect(198 * longer).toBeGreaterThan(220);
+    expect(why(backed([150, 198], heavy))).toContain(
+      `Under the pull a cord stretches and gives sideways, by calculation to ${Math.round(198 * longer)} mm. Only the test decides.`,
+    );
+    expect(why(backed([150, 190], heavy))).not.toContain("Only the test decides");
+  });
+
+  it("tells that a cord which slides feeds the loop", () => {
+    expect(why(backed([150, 198]))).toContain("But the cord slides: a child’s pull makes the shade rise");
   });
 });
 

@@ -52,9 +52,7 @@ function betweenMm({ wallMm, angleDeg }: Beside): number {
 /** From where cords hang to the nearer edge of the shade at one side, mm. */
 function acrossMm({ shade, size }: NeighbourInput, cords: HangingCords, side: Side): number {
   const beside = shade.opening[side];
-  const fromEnd = Math.max(0, size.boardLengthMm - size.finishedWidthMm) / 2;
-  const atLeft = cords.exitX ?? (cords.side === "left" ? -fromEnd : size.finishedWidthMm + fromEnd);
-  const toEdge = side === "left" ? atLeft : size.finishedWidthMm - atLeft;
+  const toEdge = side === "left" ? cords.exitX : size.finishedWidthMm - cords.exitX;
   return Math.max(0, toEdge) + (beside === undefined ? 0 : betweenMm(beside));
 }
 
