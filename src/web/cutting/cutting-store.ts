@@ -2,6 +2,7 @@ import { proxy } from "comlink";
 import { create } from "zustand";
 import type { Job } from "../../job/index.ts";
 import type { KnownCloth, Saving } from "../../plan/index.ts";
+import { makingHangsMs } from "../workers/hangs.ts";
 import { KeptWorker } from "../workers/kept-worker.ts";
 import type { CuttingProgress, CuttingService } from "./cutting-worker.ts";
 
@@ -56,7 +57,13 @@ export async function startCutting(job: Job, look: boolean): Promise<void> {
     set({ job, progress: best, state: progress.ended === undefined ? "looking" : "ended" });
   };
   try {
-    await own.ask((service) => service.search(job, look, before, proxy(tell)));
+    await own.ask((service, heard) => {
+      const told = (progress: CuttingProgress) => {
+        heard();
+        tell(progress);
+      };
+      return service.search(job, look, before, proxy(told));
+    }, makingHangsMs(job));
   } catch {
     if (running === own) set({ state: "failed" });
   } finally {
@@ -115,11 +122,15 @@ export async function findSavings(job: Job): Promise<void> {
   try {
     const { job: cutJob, progress } = get();
     const known = cutJob === job ? progress?.cutting : undefined;
-    await worker.ask((service) => {
+    await worker.ask((service, heard) => {
       // Asked again, the ways are tried from the first.
       set({ savings: begun });
-      return service.savings(job, known, proxy(tell));
-    });
+      const told = (found?: Saving) => {
+        heard();
+        if (found) tell(found);
+      };
+      return service.savings(job, known, proxy(told));
+    }, makingHangsMs(job));
     end("done");
   } catch {
     end("failed");

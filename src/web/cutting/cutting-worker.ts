@@ -72,14 +72,14 @@ const service = {
     stopped = true;
   },
 
-  /** What would save cloth, one after the other as it is found. */
+  /** What would save cloth, one after the other as it is found; a way that saves nothing is told as nothing. */
   async savings(
     job: Job,
     known: CuttingPlan | undefined,
-    tell: (saving: Saving) => void | Promise<void>,
+    tell: (saving?: Saving) => void | Promise<void>,
   ): Promise<void> {
     for (const saving of cuttingSavings(job, FIRST_TRIES, known)) {
-      if (saving) await tell(saving);
+      await tell(saving);
       await nextTurn();
     }
   },

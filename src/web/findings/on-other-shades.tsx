@@ -2,7 +2,8 @@ import { useContext, useMemo, useState } from "react";
 import { type FindingCard, findingCards } from "../../plan/index.ts";
 import { counted } from "../../words/index.ts";
 import { ShadeToldContext, useToldJob } from "../shade/shade-context.tsx";
-import { useJobSummary, windowCount } from "../state/use-job-summary.ts";
+import { useJobSummary } from "../state/use-job-summary.ts";
+import { windowCount } from "../workers/hangs.ts";
 import { RemedyButtons } from "./remedies.tsx";
 import { useAnswers } from "./use-answers.ts";
 

@@ -1,4 +1,5 @@
 import { type JobIssue, LARGEST_JOB_CHARS } from "../../job/index.ts";
+import { HANGS_MS } from "../workers/hangs.ts";
 import { KeptWorker } from "../workers/kept-worker.ts";
 import type { Importer } from "./importer-worker.ts";
 import type { OpenedFile } from "./opened-file.ts";
@@ -6,6 +7,9 @@ import { isShelfText } from "./shelf-file.ts";
 
 /** Bytes of the largest shelf that is read: what a browser's text can hold, with room to spare. */
 const LARGEST_SHELF_BYTES = 400_000_000;
+
+/** A shelf that is read whole takes a hundredth of that, ms. */
+const HANGS_MS_A_CHAR = 0.002;
 
 /** Reads a file off the main thread, so that a huge or hostile one cannot freeze the page. */
 export async function openJobFile(file: File): Promise<OpenedFile> {
@@ -29,7 +33,10 @@ export async function openJobFile(file: File): Promise<OpenedFile> {
   );
   try {
     const text = await file.text();
-    return await worker.ask((importer): Promise<OpenedFile> => importer.open(text));
+    return await worker.ask(
+      (importer): Promise<OpenedFile> => importer.open(text),
+      HANGS_MS + HANGS_MS_A_CHAR * text.length,
+    );
   } catch (error) {
     return refused({
       field: "(file)",

@@ -1,6 +1,7 @@
 import { type Facet, type PictureScene, pictureScene } from "../../drawing/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import type { UnitChoice } from "../../units/index.ts";
+import { HANGS_MS } from "../workers/hangs.ts";
 import { KeptWorker } from "../workers/kept-worker.ts";
 import type { StillService } from "./still-worker.ts";
 
@@ -28,7 +29,7 @@ async function ask(scene: PictureScene): Promise<readonly Facet[]> {
     () => new Worker(new URL("./still-worker.ts", import.meta.url), { type: "module" }),
   );
   try {
-    return await worker.ask((service) => service.drawSmall(scene));
+    return await worker.ask((service) => service.drawSmall(scene), HANGS_MS);
   } finally {
     clearTimeout(leaving);
     leaving = setTimeout(() => {

@@ -1,15 +1,15 @@
 import { useEffect, useRef, useState } from "react";
 import { isNet } from "../../drape/index.ts";
-import { type PictureScene, pictureScene } from "../../drawing/index.ts";
+import { pictureScene } from "../../drawing/index.ts";
 import { useShadeNow } from "../shade/shade-context.tsx";
 import { PlacedSheet, paperOf } from "../sheets/sheet.tsx";
-import type { Bounds, OnScreen } from "../sheets/sheet-placing.ts";
+import type { OnScreen } from "../sheets/sheet-placing.ts";
 import type { ElementSize } from "../sheets/use-box.ts";
 import { useUnits } from "../state/fields.ts";
 import { usePlanner } from "../state/store.ts";
-import { KeptWorker, WorkerEnded } from "../workers/kept-worker.ts";
+import { KeptWorker } from "../workers/kept-worker.ts";
+import { drawStill, type WantedStill } from "./draw-still.ts";
 import { type LatestFirst, latestFirst } from "./latest-first.ts";
-import { placeScene } from "./place-scene.ts";
 import type { StillService } from "./still-worker.ts";
 import "./still-picture.css";
 
@@ -27,10 +27,10 @@ export function StillPicture({ box }: { box: ElementSize }) {
       bounds: { maxWidthMm, maxHeightMm },
     });
   }, [plan, units, raise, maxWidthMm, maxHeightMm, drawer]);
-  if (shown === undefined)
+  if (shown === undefined || shown === "hung")
     return (
       <p className="quiet" role="status">
-        The cloth is being hung …
+        {shown === undefined ? "The cloth is being hung …" : HUNG}
       </p>
     );
   return (
@@ -40,36 +40,32 @@ export function StillPicture({ box }: { box: ElementSize }) {
   );
 }
 
-interface Wanted {
-  scene: PictureScene;
-  bounds: Bounds;
-}
+const HUNG = "This picture could not be drawn in time. The other drawings have all of the shade.";
 
 interface Shown {
   onScreen: OnScreen;
   coarse: boolean;
 }
 
-/** Draws in a worker that lives as long as the picture is looked at; where none can be begun, on the page's own thread. */
-function useDrawer(): { shown: Shown | undefined; drawer: { current: LatestFirst<Wanted> | undefined } } {
-  const [shown, setShown] = useState<Shown>();
-  const drawer = useRef<LatestFirst<Wanted>>(undefined);
+interface Drawer {
+  shown: Shown | "hung" | undefined;
+  drawer: { current: LatestFirst<WantedStill> | undefined };
+}
+
+/** Draws in a worker that lives as long as the picture is looked at. */
+function useDrawer(): Drawer {
+  const [shown, setShown] = useState<Drawer["shown"]>();
+  const drawer = useRef<LatestFirst<WantedStill>>(undefined);
   useEffect(() => {
     const worker = new KeptWorker<StillService>(
       () => new Worker(new URL("./still-worker.ts", import.meta.url), { type: "module" }),
     );
-    const place = ({ scene, bounds }: Wanted, coarse: boolean) =>
-      worker
-        .ask((service) => service.draw(scene, bounds, coarse))
-        .catch((error: unknown) => {
-          if (error instanceof WorkerEnded) return undefined;
-          return placeScene(scene, bounds, coarse);
-        });
-    const own = latestFirst<Wanted>(
+    const own = latestFirst<WantedStill>(
       ({ scene }) => isNet(scene.drape),
       async (wanted, coarse) => {
-        const onScreen = await place(wanted, coarse);
-        if (onScreen !== undefined && drawer.current === own) setShown({ onScreen, coarse });
+        const drawn = await drawStill(worker, wanted, coarse);
+        if (drawn === undefined || drawer.current !== own) return;
+        setShown(drawn === "hung" ? drawn : { onScreen: drawn, coarse });
       },
     );
     drawer.current = own;

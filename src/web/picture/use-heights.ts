@@ -1,8 +1,9 @@
 import { proxy } from "comlink";
 import { useEffect, useMemo, useRef, useState } from "react";
-import { type CommonNet, type HangingFrame, withFrame } from "../../drape/index.ts";
+import { type CommonNet, type HangingFrame, type HeightNews, withFrame } from "../../drape/index.ts";
 import { drapeInput } from "../../drawing/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
+import { HANGS_MS } from "../workers/hangs.ts";
 import { KeptWorker } from "../workers/kept-worker.ts";
 import type { HangService } from "./hang-worker.ts";
 
@@ -37,10 +38,10 @@ export function useHeights(plan: ShadePlan, raise: number): { heights?: KnownHei
         () => new Worker(new URL("./hang-worker.ts", import.meta.url), { type: "module" }),
       );
       worker = kept;
-      const told = proxy((news: { net: CommonNet } | { frame: HangingFrame }) => {
+      const tell = (news: HeightNews) => {
         if ("net" in news) own = { net: news.net, frames: [], state: "working" };
         else if (own) show({ ...own, frames: withFrame(own.frames, news.frame) });
-      });
+      };
       const end = (state: "done" | "failed") => {
         if (worker !== kept) return;
         kept.end();
@@ -49,7 +50,13 @@ export function useHeights(plan: ShadePlan, raise: number): { heights?: KnownHei
       };
       const input = drapeInput(plan);
       kept
-        .ask((service) => service.workOut(input, now.current, told))
+        .ask((service, heard) => {
+          const told = (news: HeightNews) => {
+            heard();
+            tell(news);
+          };
+          return service.workOut(input, now.current, proxy(told));
+        }, HANGS_MS)
         .then(
           () => end("done"),
           () => end("failed"),

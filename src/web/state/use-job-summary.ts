@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from "react";
 import type { Job } from "../../job/index.ts";
 import type { PlanningService } from "../workbook/planning-worker.ts";
+import { planningHangsMs, windowCount } from "../workers/hangs.ts";
 import type { KeptWorker } from "../workers/kept-worker.ts";
 import { planningWorker } from "../workers/planning.ts";
 import { afterPaint } from "./after-paint.ts";
@@ -10,14 +11,6 @@ import { planOf } from "./planning.ts";
 
 /** More windows than this are planned off the page's thread; the last summary stays meanwhile. */
 const MOST_AT_ONCE = 60;
-
-/** A hundred times what a summary takes: a worker that has not answered by then hangs. */
-const HANGS_MS = 30_000;
-const HANGS_MS_A_WINDOW = 60;
-
-export function windowCount(job: Job): number {
-  return job.rooms.reduce((sum, room) => sum + room.windows.length, 0);
-}
 
 /** Findings and cost of the whole job; `stale` while those of the last edit are on the way. */
 export function useJobSummary(): { summary: JobSummary | undefined; stale: boolean } {
@@ -37,10 +30,7 @@ export function useJobSummary(): { summary: JobSummary | undefined; stale: boole
     const planning = worker.current;
     const next = async () => {
       const asked = newest.current;
-      const summary = await planning.ask(
-        (service) => service.summary(asked),
-        HANGS_MS + HANGS_MS_A_WINDOW * windowCount(asked),
-      );
+      const summary = await planning.ask((service) => service.summary(asked), planningHangsMs(asked));
       setLate({ job: asked, summary });
       if (newest.current !== asked) await next();
     };

@@ -1,6 +1,7 @@
 import { useEffect, useState } from "react";
 import { useJob } from "../state/fields.ts";
 import { usePreferences } from "../state/preferences.ts";
+import { makingHangsMs, planningHangsMs } from "../workers/hangs.ts";
 import { planningWorker } from "../workers/planning.ts";
 import type { PageCounts } from "./planning-worker.ts";
 
@@ -16,7 +17,9 @@ export function useLettersLacking(): string | undefined {
   const [said, setSaid] = useState<string>();
   useEffect(
     () =>
-      askedOnceQuiet(async (worker) => setSaid(await worker.ask((service) => service.lettersLacking(job)))),
+      askedOnceQuiet(async (worker) =>
+        setSaid(await worker.ask((service) => service.lettersLacking(job), planningHangsMs(job))),
+      ),
     [job],
   );
   return said;
@@ -37,7 +40,7 @@ export function usePageCounts(shadeId?: string): PageCounts | "never" | undefine
     if (isMany) return;
     const shades = shadeId === undefined ? undefined : [shadeId];
     return askedOnceQuiet(async (worker) =>
-      setCounts(await worker.ask((service) => service.pages(job, paper, shades))),
+      setCounts(await worker.ask((service) => service.pages(job, paper, shades), makingHangsMs(job))),
     );
   }, [job, paper, shadeId, isMany]);
   return isMany ? "never" : counts;

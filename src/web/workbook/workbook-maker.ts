@@ -5,6 +5,7 @@ import type { CuttingPlan } from "../../plan/index.ts";
 import type { PaperKind, PrintSet, WorkbookProgress } from "../../workbook/index.ts";
 import { useCuttingStore } from "../cutting/cutting-store.ts";
 import { download, fileNameOf } from "../persistence/job-file.ts";
+import { makingHangsMs } from "../workers/hangs.ts";
 import type { KeptWorker } from "../workers/kept-worker.ts";
 import { planningWorker } from "../workers/planning.ts";
 import type { PlanningService } from "./planning-worker.ts";
@@ -37,17 +38,16 @@ export async function makeAndDownload(
     pages = progress.pages;
     if (worker === own) tell({ state: "making", ...progress });
   };
+  const shadeIds = shade === undefined ? undefined : [shade.id];
+  const seen = shade === undefined ? cuttingSeen(job) : undefined;
   try {
-    const bytes = await own.ask((service) =>
-      service.workbook(
-        job,
-        paper,
-        [...sets],
-        shade === undefined ? undefined : [shade.id],
-        proxy(onProgress),
-        shade === undefined ? cuttingSeen(job) : undefined,
-      ),
-    );
+    const bytes = await own.ask((service, heard) => {
+      const told = (progress: WorkbookProgress) => {
+        heard();
+        onProgress(progress);
+      };
+      return service.workbook(job, paper, [...sets], shadeIds, proxy(told), seen);
+    }, makingHangsMs(job));
     if (worker !== own) return;
     const name = fileNameOf(shade === undefined ? job.name : `${job.name} ${shade.name}`, ".pdf");
     download(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "application/pdf" }), name);

@@ -10,6 +10,9 @@ export class WorkerDied extends Error {
   }
 }
 
+/** It lived and said nothing for longer than its work can take, and so did those begun in its place. */
+export class WorkerHung extends WorkerDied {}
+
 /** It was ended while somebody waited for an answer. */
 export class WorkerEnded extends Error {
   constructor() {
@@ -44,26 +47,30 @@ export class KeptWorker<S> {
   /**
    * Asks the worker's service.
    *
-   * @param withinMs counts a worker that has begun and not answered by then as dead, and gives the next one twice as
+   * @param question calls its second argument whenever word of the work comes, which gives it the whole time anew
+   * @param withinMs counts a worker that has begun and said nothing for so long as dead, and gives the next one twice as
    * long; without it one waits as long as it lives
    * @throws {WorkerDied} where the question has killed several workers
    * @throws {WorkerEnded} where the worker was ended meanwhile
    */
-  async ask<T>(question: (service: Remote<S>) => Promise<T>, withinMs?: number): Promise<T> {
+  async ask<T>(
+    question: (service: Remote<S>, heard: () => void) => Promise<T>,
+    withinMs?: number,
+  ): Promise<T> {
     for (let deaths = 1; ; deaths++) {
       this.#life ??= this.#begin(BEGIN_MS * 2 ** (deaths - 1));
       const life = this.#life;
-      const answer = life.ready.then(() => question(life.service as Remote<S>));
+      const wait = withinMs === undefined ? undefined : endLate(life, withinMs * 2 ** (deaths - 1));
+      const answer = life.ready.then(() => question(life.service as Remote<S>, () => wait?.anew()));
       // Whichever comes second has nobody to hear it.
       answer.catch(() => {});
-      const stopWaiting = withinMs === undefined ? () => {} : endLate(life, withinMs * 2 ** (deaths - 1));
       try {
         return await Promise.race([answer, life.death]);
       } catch (error) {
         if (!(error instanceof WorkerDied) || deaths > MOST_DEATHS) throw error;
         noteReplaced();
       } finally {
-        stopWaiting();
+        wait?.stop();
       }
     }
   }
@@ -100,18 +107,20 @@ export class KeptWorker<S> {
   }
 }
 
-/** Ends a worker that has begun and hangs at its work. Returns what calls that off. */
-function endLate<S>({ ready, die }: Life<S>, withinMs: number): () => void {
+/** Ends a worker that has begun and hangs at its work: says nothing for so long. */
+function endLate<S>({ ready, die }: Life<S>, withinMs: number): { anew: () => void; stop: () => void } {
   let late: ReturnType<typeof setTimeout> | undefined;
   let isOver = false;
-  const wait = () => {
-    if (!isOver) late = setTimeout(() => die(new WorkerDied("it did not answer")), withinMs);
+  const anew = () => {
+    clearTimeout(late);
+    if (!isOver) late = setTimeout(() => die(new WorkerHung("it did not answer")), withinMs);
   };
-  ready.then(wait, () => {});
-  return () => {
+  ready.then(anew, () => {});
+  const stop = () => {
     isOver = true;
     clearTimeout(late);
   };
+  return { anew, stop };
 }
 
 /** Waits for the lock that the worker holds as long as it lives. */
