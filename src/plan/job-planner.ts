@@ -15,6 +15,8 @@ import {
 } from "../job/index.ts";
 import { askPlace, type CarefulLift, carefulLift, judgeRoomCords } from "../safety/index.ts";
 import { type AlignedRoom, type AlignedShade, alignRoom, roomByItself } from "./align-room.ts";
+import { madeAgain } from "./made-again.ts";
+import { LastRead } from "./memo/last-read.ts";
 import { remember } from "./memo/remember.ts";
 import { shareEqual } from "./memo/share-equal.ts";
 import { PLAN_FORMAT, PLAN_VERSION, type Plan, type ShadePlan } from "./plan-types.ts";
@@ -49,6 +51,9 @@ interface PlanRead {
   careful: CarefulLift;
   aligned: AlignedShade | undefined;
 }
+
+/** Of a job that is planned once the plans of so many windows are kept; of more each is made again when it is read. */
+const MOST_KEPT = 64;
 
 /** One window, and what was last planned of it. */
 class WindowPlanner {
@@ -121,6 +126,14 @@ function standsAlike(a: WindowOfJob, b: WindowOfJob): boolean {
   );
 }
 
+function planAgain(at: WindowOfJob, aligned: AlignedRoom): PlannedShade {
+  return new WindowPlanner().plan(at, aligned);
+}
+
+function countWanted({ rooms }: Job, isWanted: (window: Window) => boolean): number {
+  return rooms.reduce((sum, { windows }) => sum + windows.filter(isWanted).length, 0);
+}
+
 function pathOf({ r, w }: Pick<WindowOfJob, "r" | "w">): string {
   return `/rooms/${r}/windows/${w}`;
 }
@@ -151,20 +164,21 @@ class RoomPlanner {
     return this.#windows[w];
   }
 
-  /** Of a window that is not planned again nothing is remembered. Its place stays: a list with holes in it is slow. */
+  /** Of a window that is not planned again for now nothing is remembered. Its place stays: a list with holes in it is slow. */
   forget(w: number): void {
     this.#windows[w] = undefined;
   }
 
+  /** @param standing the windows of the room, asked for only where they are lined up */
   align(
-    windows: readonly WindowOfJob[],
     { units }: Job,
-    { id, name, inLine }: Room,
+    { id, name, inLine, windows }: Room,
     path: string,
+    standing: () => readonly WindowOfJob[],
   ): AlignedRoom {
     this.#windows.length = Math.min(this.#windows.length, windows.length);
     if (inLine === undefined) return this.#byItself({ id, name });
-    const asks = windows.map((at, w) => this.window(w).ask(at));
+    const asks = standing().map((at, w) => this.window(w).ask(at));
     if (!sameItems(this.#asks, asks)) this.#asks = asks;
     return this.#align({ roomId: id, roomName: name, path, units, inLine, windows: this.#asks });
   }
@@ -202,14 +216,17 @@ export class JobPlanner {
     const isWanted = ({ id }: Window) => only === undefined || only.includes(id);
     const rooms: AlignedRoom[] = [];
     const planned: PlannedShade[] = [];
+    const isMany = this.#once && countWanted(job, isWanted) > MOST_KEPT;
+    const kept = new LastRead<WindowOfJob, PlannedShade>(MOST_KEPT);
     job.rooms.forEach((room, r) => {
       if (only !== undefined && !room.windows.some(isWanted)) return;
       const standing = this.#standing(job, room, r);
-      const aligned = this.#room(r).align(standing, job, room, `/rooms/${r}`);
+      const aligned = this.#room(r).align(job, room, `/rooms/${r}`, () => standing);
       rooms.push(aligned);
       standing.forEach((at, w) => {
         if (!isWanted(at.window)) return;
-        planned.push(this.#room(r).window(w).plan(at, aligned));
+        const one = this.#room(r).window(w).plan(at, aligned);
+        planned.push(isMany ? madeAgain(one, () => kept.of(at, () => planAgain(at, aligned))) : one);
         if (this.#once) this.#room(r).forget(w);
       });
     });
@@ -260,15 +277,22 @@ export class JobPlanner {
   room(job: Job, r: number): AlignedRoom | undefined {
     const room = job.rooms[r];
     if (room === undefined) return undefined;
-    return this.#room(r).align(this.#standing(job, room, r), job, room, `/rooms/${r}`);
+    return this.#room(r).align(job, room, `/rooms/${r}`, () => this.#standing(job, room, r));
   }
 
   /** One window's part of the plan alone; undefined where there is no such window. */
   shade(job: Job, r: number, w: number): ShadePlan | undefined {
     const room = job.rooms[r];
+    const window = room?.windows[w];
     const aligned = this.room(job, r);
-    const at = room && this.#standing(job, room, r)[w];
-    return at && aligned && this.#room(r).window(w).plan(at, aligned).shade;
+    if (room === undefined || window === undefined || aligned === undefined) return undefined;
+    const at = { job, shared: this.#sharedBy(job), room, window, r, w };
+    return this.#room(r).window(w).plan(at, aligned).shade;
+  }
+
+  /** Of this window nothing is remembered: where it is planned again, it is from scratch. */
+  forget(r: number, w: number): void {
+    this.#rooms[r]?.forget(w);
   }
 
   #standing(job: Job, room: Room, r: number): WindowOfJob[] {

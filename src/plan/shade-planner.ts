@@ -299,7 +299,23 @@ interface Stages {
 const FIGURES = new WeakMap<ShadePlan, () => ReadonlyMap<string, Figure>>();
 
 /** The stages behind a planned shade, in the order of the work; the last two are made when they are asked for. */
-const STAGES_BEHIND = new WeakMap<ShadePlan, readonly (() => Pick<StageResult<unknown>, "workings">)[]>();
+const STAGES_BEHIND = new WeakMap<ShadePlan, () => readonly WorkedStage[]>();
+
+type WorkedStage = () => Pick<StageResult<unknown>, "workings">;
+
+/** Another form of a planned shade has its figures. */
+export function sharesFigures(other: ShadePlan, shade: () => ShadePlan): void {
+  FIGURES.set(other, () => figuresOf(shade()));
+  STAGES_BEHIND.set(other, () => STAGES_BEHIND.get(shade())?.() ?? []);
+}
+
+/** The same shade with these findings; what is made late of it stays so. */
+export function withFindings(shade: ShadePlan, findings: Finding[]): ShadePlan {
+  return Object.defineProperties({} as ShadePlan, {
+    ...Object.getOwnPropertyDescriptors(shade),
+    findings: { value: findings, enumerable: true, configurable: true, writable: true },
+  });
+}
 
 /** The figures of a shade that was planned here, by their ids; empty for a plan that came from a file or another thread. */
 export function figuresOf(shade: ShadePlan): ReadonlyMap<string, Figure> {
@@ -310,7 +326,7 @@ export function figuresOf(shade: ShadePlan): ReadonlyMap<string, Figure> {
 export function hasFigure(shade: ShadePlan, id: string): boolean {
   const stages = STAGES_BEHIND.get(shade);
   if (stages === undefined) return shade.workings.some((working) => working.id === id);
-  return stages.some((stage) => stage().workings.some((figure) => figureId(figure) === id));
+  return stages().some((stage) => stage().workings.some((figure) => figureId(figure) === id));
 }
 
 /** The plan as its readers take it; its words are made when someone reads them. */
@@ -327,7 +343,7 @@ function assemble(stages: Stages): PlannedShade {
   const folds = folded.whole;
   const lift = strung.values;
   const board = mounted.whole;
-  const told: readonly (() => Pick<StageResult<unknown>, "workings">)[] = [
+  const told: readonly WorkedStage[] = [
     ...[measured, inColumns, liftParts, headrail, laid, line, cut, weighed].map((one) => () => one),
     ...[folded, strung, worked, mounted].map((one) => () => one),
     reviewed,
@@ -410,7 +426,7 @@ function assemble(stages: Stages): PlannedShade {
       return findings();
     },
   };
-  STAGES_BEHIND.set(shade, told);
+  STAGES_BEHIND.set(shade, () => told);
   FIGURES.set(
     shade,
     lazy(() => new Map(figures().map((figure) => [figureId(figure), figure]))),

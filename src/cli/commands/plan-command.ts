@@ -14,6 +14,7 @@ import { PARTS_OPTION, readJobWith } from "../read-job.ts";
 import { findingsText } from "../report.ts";
 import { ALLOW_FINDINGS, SafetyStop, stampedShades } from "../safety-stop.ts";
 import { speltIo } from "../spelt.ts";
+import { timeLeft } from "../time-left.ts";
 import { leftoversText, writeFiles } from "../write-files.ts";
 
 const PAPERS = ["letter", "a4"] as const satisfies readonly PaperKind[];
@@ -67,7 +68,11 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
   if (options.shade !== undefined) findWindow(job, options.shade);
   const only = options.shade === undefined ? {} : { only: [options.shade] };
   const { plan: unproven, cutting } = planAndCut(job, only);
-  const proven = proveRemedies(job, unproven);
+  const proven = proveRemedies(
+    job,
+    unproven,
+    toldOf(unproven.shades.length, options.quiet ? undefined : io.progress),
+  );
   const planned = options.surface === true ? withSurface(proven) : proven;
   const words = speltIo(io, planned.english);
   const say = (text: string) => {
@@ -106,6 +111,18 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
   const stamped = stampedShades(planned);
   if (stamped.length > 0 && !options.allowFindings) throw new SafetyStop(planned, out !== undefined);
 }
+
+/** Tells now and then at how many shades every remedy was tried: nothing that is worked out takes longer. */
+function toldOf(shades: number, progress: Io["progress"]): ((done: number) => void) | undefined {
+  if (progress === undefined) return undefined;
+  const left = timeLeft();
+  return (done) => {
+    if (done % TOLD_EVERY === 0)
+      progress(`Remedies tried: ${done} of ${shades} shades${left(done / shades)}`);
+  };
+}
+
+const TOLD_EVERY = 25;
 
 /** A sentence on letters that no page can show, where the job has any. */
 async function lettersLacking(job: Job): Promise<string | undefined> {

@@ -14,22 +14,32 @@ import type { ShadePlan } from "../plan-types.ts";
 /** Seen with the shade: joined to each other's colour, so cut from one dye lot. */
 const SEEN: readonly Layer[] = ["face"];
 
-/** Every piece that the shades take of one cloth: panels of all layers, and what is cut beside them. */
-export function clothPieces(shades: readonly ShadePlan[], cloth: Cloth): Piece[] {
-  return shades.flatMap((shade) => {
-    const { layers, trims } = clothTaken(shade.cloth, shade.existing);
-    return [
-      ...layers
-        .filter(({ clothId }) => clothId === cloth.id)
-        .flatMap((layer) => layer.panels.map((panel) => panelPiece(shade, layer, panel, cloth))),
-      ...trims
-        .filter(({ clothId }) => clothId === cloth.id)
-        .flatMap((trim) => trimPieces(shade, trim, cloth)),
-    ];
-  });
+/** Every piece that the shades take of each cloth: panels of all layers, and what is cut beside them. */
+export function clothPieces(
+  shades: readonly ShadePlan[],
+  cloths: readonly Cloth[],
+): ReadonlyMap<string, Piece[]> {
+  const pieces = new Map(cloths.map(({ id }): [string, Piece[]] => [id, []]));
+  // Each shade once: of thousands a plan is made again whenever it is read.
+  for (const { shadeId, windowName, cloth, existing } of shades)
+    for (const one of cloths)
+      pieces.get(one.id)?.push(...piecesOf({ shadeId, windowName, cloth, existing }, one));
+  return pieces;
 }
 
-function panelPiece(shade: ShadePlan, layer: LayerCut, panel: Panel, cloth: Cloth): Piece {
+type CutShade = Pick<ShadePlan, "shadeId" | "windowName" | "cloth" | "existing">;
+
+function piecesOf(shade: CutShade, cloth: Cloth): Piece[] {
+  const { layers, trims } = clothTaken(shade.cloth, shade.existing);
+  return [
+    ...layers
+      .filter(({ clothId }) => clothId === cloth.id)
+      .flatMap((layer) => layer.panels.map((panel) => panelPiece(shade, layer, panel, cloth))),
+    ...trims.filter(({ clothId }) => clothId === cloth.id).flatMap((trim) => trimPieces(shade, trim, cloth)),
+  ];
+}
+
+function panelPiece(shade: CutShade, layer: LayerCut, panel: Panel, cloth: Cloth): Piece {
   const lay = layer.lays.find(({ panelId }) => panelId === panel.id);
   const [widthMm, lengthMm] = layer.turned
     ? [panel.lengthMm, panel.widthMm]
@@ -94,7 +104,7 @@ function napOf(cloth: Cloth): Piece["nap"] {
   return oneWay ? "one-way" : "either";
 }
 
-function trimPieces(shade: ShadePlan, trim: Trim, cloth: Cloth): Piece[] {
+function trimPieces(shade: CutShade, trim: Trim, cloth: Cloth): Piece[] {
   const [widthMm, lengthMm] =
     trim.grain === "weft" ? [trim.lengthMm, trim.widthMm] : [trim.widthMm, trim.lengthMm];
   return Array.from({ length: trim.count }, (_, n) => ({

@@ -1,7 +1,6 @@
 import type { Bolt, ClothProblem, Piece } from "../../cutting/index.ts";
 import type { Cloth, CutCloth, Job, LaidPiece, ResolvedCutting, Stock } from "../../job/index.ts";
-import type { ShadePlan } from "../plan-types.ts";
-import { clothPieces, columnsOf, onRepeatGridMm } from "./cloth-pieces.ts";
+import { columnsOf, onRepeatGridMm } from "./cloth-pieces.ts";
 
 /** What is at hand costs so little beside new cloth, but something: less of it is better too. */
 const AT_HAND_SHARE = 0.01;
@@ -11,13 +10,12 @@ const NEW = "new";
 
 /** The pieces of one cloth and where they can come from; undefined where no shade takes any of it. */
 export function clothProblem(
-  shades: readonly ShadePlan[],
+  all: readonly Piece[],
   cloth: Cloth,
   stock: Stock,
   cutting: ResolvedCutting,
   { laidPieces = [], cutCloth = [] }: Pick<Job, "laidPieces" | "cutCloth"> = {},
 ): { problem: ClothProblem; newBoltId: string; boltNames: Record<string, string> } | undefined {
-  const all = clothPieces(shades, cloth);
   if (all.length === 0) return undefined;
   const cutPieces = cutCloth.flatMap((one) => (one.cloth === cloth.id ? one.pieces : []));
   const cut = new Set(cutPieces.map((one) => one.piece));

@@ -10,6 +10,7 @@ import {
 import { type Job, partsOf, resolveCutting, resolveShade } from "../../job/index.ts";
 import { carefulLift } from "../../safety/index.ts";
 import type { Plan } from "../plan-types.ts";
+import { clothPieces } from "./cloth-pieces.ts";
 import { clothProblem } from "./cloth-problem.ts";
 import {
   type ClothCutting,
@@ -47,8 +48,9 @@ export class CuttingSearch {
     const cutting = resolveCutting(job.cutting);
     const parts = partsOf(job);
     const stock = withOwnIds(job.stock);
+    const pieces = clothPieces(plan.shades, parts.cloths);
     this.#cloths = parts.cloths.flatMap((cloth) => {
-      const made = clothProblem(plan.shades, cloth, stock, cutting, job);
+      const made = clothProblem(pieces.get(cloth.id) ?? [], cloth, stock, cutting, job);
       if (made === undefined) return [];
       const { id: clothId, name: clothName } = cloth;
       const laid = known.find((one) => one.clothId === clothId)?.laid;
@@ -143,20 +145,20 @@ export class CuttingSearch {
   }
 }
 
-/** What each shade's parts follow from, as the cost of it does. */
-function partsOfShades(job: Job, plan: Plan): ShadeParts[] {
+/** What each shade's parts follow from, as the cost of it does; one shade after the other, for of thousands not all are kept. */
+function* partsOfShades(job: Job, plan: Plan): Generator<ShadeParts> {
   const parts = partsOf(job);
   const careful = carefulLift(job);
   const shades = new Map(plan.shades.map((shade) => [shade.shadeId, shade]));
-  return job.rooms.flatMap((room, r) =>
-    room.windows.flatMap((window, w) => {
+  for (const [r, room] of job.rooms.entries()) {
+    for (const [w, window] of room.windows.entries()) {
       const planned = shades.get(window.id);
-      if (planned === undefined) return [];
+      if (planned === undefined) continue;
       const resolved = resolveShade(job, parts, room, window, `/rooms/${r}/windows/${w}`, careful);
       const { size, grid, form, cloth, lift, board, existing } = planned;
-      return [{ shade: resolved, windowName: window.name, size, grid, form, cloth, lift, board, existing }];
-    }),
-  );
+      yield { shade: resolved, windowName: window.name, size, grid, form, cloth, lift, board, existing };
+    }
+  }
 }
 
 /** Tries for a first answer: a moment for a few shades. */

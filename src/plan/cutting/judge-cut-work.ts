@@ -17,7 +17,8 @@ function judgeCutPieces(job: Job, { shades, units }: Plan): Finding[] {
   const { cloths } = partsOf(job);
   return (job.cutCloth ?? []).flatMap(({ cloth: clothId, pieces }, c) => {
     const cloth = cloths.find(({ id }) => id === clothId);
-    const needed = new Map(cloth ? clothPieces(shades, cloth).map((piece) => [piece.id, piece]) : []);
+    const all = cloth && clothPieces(shades, [cloth]).get(cloth.id);
+    const needed = new Map((all ?? []).map((piece) => [piece.id, piece]));
     return pieces.flatMap(({ piece: id, widthMm, lengthMm }, p) => {
       const now = needed.get(id);
       if (now === undefined) return [];

@@ -22,7 +22,7 @@ const NEW = "new";
 
 /** Every bar, rib, board, tube and cord that the shades take, each as one problem over all of them. */
 export function lengthTasks(
-  inputs: readonly ShadeParts[],
+  inputs: Iterable<ShadeParts>,
   stock: Stock,
   cutting: ResolvedCutting,
   prices: Readonly<Record<string, number>> = {},

@@ -2,6 +2,7 @@ import type { Finding } from "../../figures/index.ts";
 import type { Job } from "../../job/index.ts";
 import { findingCards } from "../cards/finding-cards.ts";
 import type { CauseAnswer, Plan, ShadePlan } from "../plan-types.ts";
+import { withFindings } from "../shade-planner.ts";
 import { RemedyTrial } from "./remedy-trial.ts";
 import { isWithinFields } from "./within-fields.ts";
 
@@ -9,8 +10,10 @@ import { isWithinFields } from "./within-fields.ts";
  * A plan of the job with those remedies alone that cure and that the fields of the job take: each is planned as if it
  * were pressed. With them comes what answers a whole cause, on one shade and on all that have it.
  * That takes as long as several plans, so `plan` leaves it to who offers them.
+ *
+ * @param onProgress is told how many shades are done
  */
-export function proveRemedies(job: Job, plan: Plan): Plan {
+export function proveRemedies(job: Job, plan: Plan, onProgress: (shades: number) => void = () => {}): Plan {
   const shades = new Map(plan.shades.map((shade) => [shade.shadeId, shade]));
   const shadeAt = (room: number, window: number): ShadePlan | undefined =>
     shades.get(job.rooms[room]?.windows[window]?.id ?? "");
@@ -28,17 +31,21 @@ export function proveRemedies(job: Job, plan: Plan): Plan {
       const remedies = trial.answersTo(card, isWithinFields);
       return remedies.length === 0 ? [] : [{ causeId: card.id, shadeIds: card.shadeIds, remedies }];
     });
+  const found: Finding[] = [];
+  const answersOfOne: CauseAnswer[] = [];
+  // One shade after the other, each read once: of thousands not all are kept.
+  const provenShades = plan.shades.map((shade, n) => {
+    const { findings } = shade;
+    found.push(...findings);
+    // A card of one shade is the same in the job and on the shade.
+    answersOfOne.push(...answersIn(findings, 1));
+    onProgress(n + 1);
+    return withFindings(shade, proven(findings));
+  });
   return {
     ...plan,
-    answers: [
-      ...answersIn(
-        plan.shades.flatMap(({ findings }) => findings),
-        2,
-      ),
-      // A card of one shade is the same in the job and on the shade.
-      ...plan.shades.flatMap(({ findings }) => answersIn(findings, 1)),
-    ],
+    answers: [...answersIn(found, 2), ...answersOfOne],
     findings: proven(plan.findings),
-    shades: plan.shades.map((shade) => ({ ...shade, findings: proven(shade.findings) })),
+    shades: provenShades,
   };
 }

@@ -5,6 +5,7 @@ import { comesToText } from "../../safety/index.ts";
 import type { SafetyReview } from "../../shade-plan/index.ts";
 import type { FindingCard } from "../cards/finding-cards.ts";
 import { JobPlanner } from "../job-planner.ts";
+import { LastRead } from "../memo/last-read.ts";
 import { patched } from "../patched.ts";
 import type { ShadePlan } from "../plan-types.ts";
 import { isCured } from "./is-cured.ts";
@@ -30,7 +31,11 @@ export class RemedyTrial {
   readonly #places = new Map<string, WindowIndex>();
   /** A change leaves most of the job as it is, so that little is planned anew. */
   readonly #planner = new JobPlanner();
-  readonly #found = new Map<string, Found>();
+  /** By what it is about, and by the change. */
+  readonly #found = new LastRead<string, Map<string, Found>>(MOST_REMEMBERED, (about) => {
+    const place = this.#places.get(about);
+    if (place !== undefined) this.#planner.forget(place.room, place.window);
+  });
 
   /** `shadeAt` gives a window's plan as the job stands, where that is at hand already. */
   constructor(
@@ -84,21 +89,21 @@ export class RemedyTrial {
     const changed = addsWindows(patch) ? undefined : changedBy(this.#job, patch);
     if (changed === undefined) return false;
     // Each shade once, however many findings are on it.
-    const after = new Map<string, readonly Finding[]>();
+    const after = new LastRead<string, readonly Finding[]>(MOST_REMEMBERED);
     return findings.every((finding) => {
       const place = this.#placeOf(finding);
       if (place === undefined) return false;
-      const about = aboutOf(finding);
-      const found =
-        after.get(about) ?? this.#planner.shade(changed, place.room, place.window)?.findings ?? [];
-      after.set(about, found);
+      const found = after.of(
+        aboutOf(finding),
+        () => this.#planner.shade(changed, place.room, place.window)?.findings ?? [],
+      );
       return isCured(finding, this.#before(finding).findings, found);
     });
   }
 
   #before(finding: Finding): Found {
     const place = this.#placeOf(finding);
-    return this.#once(aboutOf(finding), () =>
+    return this.#once(finding, [], () =>
       place === undefined
         ? this.#ofJob(this.#job, finding)
         : foundIn([this.#shadeAt(place.room, place.window)]),
@@ -110,7 +115,7 @@ export class RemedyTrial {
     const changed = changedBy(this.#job, patch);
     if (changed === undefined || (addsWindows(patch) && hasSharedIds(changed))) return undefined;
     const place = this.#placeOf(finding);
-    return this.#once(`${aboutOf(finding)} ${JSON.stringify(patch)}`, () =>
+    return this.#once(finding, patch, () =>
       place === undefined
         ? this.#ofJob(changed, finding)
         : foundIn(
@@ -133,14 +138,21 @@ export class RemedyTrial {
     return shadeId === undefined ? undefined : this.#places.get(shadeId);
   }
 
-  #once(key: string, find: () => Found): Found {
-    const known = this.#found.get(key);
-    if (known !== undefined) return known;
-    const found = find();
-    this.#found.set(key, found);
+  #once(finding: Finding, patch: readonly PatchOperation[], find: () => Found): Found {
+    const founds = this.#foundAbout(finding);
+    const key = JSON.stringify(patch);
+    const found = founds.get(key) ?? find();
+    founds.set(key, found);
     return found;
   }
+
+  #foundAbout(finding: Finding): Map<string, Found> {
+    return this.#found.of(aboutOf(finding), () => new Map());
+  }
 }
+
+/** Shades of which is remembered what changes come to: of a job of thousands all at once would fill the memory. */
+const MOST_REMEMBERED = 200;
 
 /** More than that are a list that nobody reads. */
 const MOST_ANSWERS = 3;
