@@ -1,5 +1,6 @@
 import { ensureWeb } from "../scripts/build-web.mjs";
 import { type Harness, startBrowser } from "../test/e2e/browser.ts";
+import { contractMemory } from "./contract-memory.ts";
 import { cut400x10 } from "./cut-400x10.ts";
 import { cutC1C7 } from "./cut-c1-c7.ts";
 import { cutContract } from "./cut-contract.ts";
@@ -16,7 +17,7 @@ import { editRepaint } from "./edit-repaint.ts";
 import type { Figure } from "./figure.ts";
 import { foldProfile } from "./fold-profile.ts";
 import { foldVsBvp, foldVsBvpError } from "./fold-vs-bvp.ts";
-import { job200 } from "./job-200.ts";
+import { jobOfMany } from "./job-many.ts";
 import { liftSearch } from "./lift-search.ts";
 import { loadGzip } from "./load-gzip.ts";
 import { loadUsable } from "./load-usable.ts";
@@ -62,6 +63,7 @@ const MEASURES: [name: string, measure: () => Measured][] = [
   ["fold.vs-bvp-error", foldVsBvpError],
   ["workbook.one", workbookOne],
   ["workbook.400", workbook400],
+  ["contract.memory", () => contractMemory(isLong)],
   ["room", roomFigures],
   ["drape.frame", drapeFrame],
 ];
@@ -72,7 +74,8 @@ const IN_BROWSER: [name: string, measure: (harness: Harness) => Measured][] = [
   ["raise.frame", raiseFrame],
   ["load.gzip", loadGzip],
   ["load.usable", loadUsable],
-  ["job.200", job200],
+  ["job.200", (harness) => jobOfMany(harness, 200)],
+  ["job.500", (harness) => jobOfMany(harness, 500)],
 ];
 
 /** Those that were asked for by the beginnings of their names, or all. */

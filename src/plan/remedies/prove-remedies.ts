@@ -14,10 +14,8 @@ import { isWithinFields } from "./within-fields.ts";
  * @param onProgress is told how many shades are done
  */
 export function proveRemedies(job: Job, plan: Plan, onProgress: (shades: number) => void = () => {}): Plan {
-  const shades = new Map(plan.shades.map((shade) => [shade.shadeId, shade]));
-  const shadeAt = (room: number, window: number): ShadePlan | undefined =>
-    shades.get(job.rooms[room]?.windows[window]?.id ?? "");
-  const trial = new RemedyTrial(job, shadeAt);
+  const known = new Map<string, Pick<ShadePlan, "findings">>();
+  const trial = new RemedyTrial(job, (room, window) => known.get(job.rooms[room]?.windows[window]?.id ?? ""));
   const proven = (findings: readonly Finding[]): Finding[] =>
     findings.map((finding) => ({
       ...finding,
@@ -36,6 +34,7 @@ export function proveRemedies(job: Job, plan: Plan, onProgress: (shades: number)
   // One shade after the other, each read once: of thousands not all are kept.
   const provenShades = plan.shades.map((shade, n) => {
     const { findings } = shade;
+    known.set(shade.shadeId, { findings });
     found.push(...findings);
     // A card of one shade is the same in the job and on the shade.
     answersOfOne.push(...answersIn(findings, 1));

@@ -21,13 +21,15 @@ interface Found {
   reviews: readonly SafetyReview[];
 }
 
+type FoundOfShade = Pick<ShadePlan, "findings">;
+
 /**
  * Tries remedies of one job by planning the job as it would be. A change is planned once for a shade, however many
  * findings it stands beside.
  */
 export class RemedyTrial {
   readonly #job: Job;
-  readonly #shadeAt: (room: number, window: number) => ShadePlan | undefined;
+  readonly #shadeAt: (room: number, window: number) => FoundOfShade | undefined;
   readonly #places = new Map<string, WindowIndex>();
   /** A change leaves most of the job as it is, so that little is planned anew. */
   readonly #planner = new JobPlanner();
@@ -37,10 +39,10 @@ export class RemedyTrial {
     if (place !== undefined) this.#planner.forget(place.room, place.window);
   });
 
-  /** `shadeAt` gives a window's plan as the job stands, where that is at hand already. */
+  /** `shadeAt` gives what is found of a window as the job stands, where that is at hand already. */
   constructor(
     job: Job,
-    shadeAt: (room: number, window: number) => ShadePlan | undefined = (room, window) =>
+    shadeAt: (room: number, window: number) => FoundOfShade | undefined = (room, window) =>
       this.#planner.shade(job, room, window),
   ) {
     this.#job = job;
@@ -52,7 +54,7 @@ export class RemedyTrial {
   /** Whether the finding is cured once the remedy is pressed. */
   cures(finding: Finding, { patch }: Remedy): boolean {
     const after = this.#after(finding, patch);
-    return after !== undefined && isCured(finding, this.#before(finding).findings, after.findings);
+    return after !== undefined && isCured(finding, this.#before(finding), after.findings);
   }
 
   /** The remedy as it may be offered, with what it comes to; undefined where it does not cure. */
@@ -97,17 +99,14 @@ export class RemedyTrial {
         aboutOf(finding),
         () => this.#planner.shade(changed, place.room, place.window)?.findings ?? [],
       );
-      return isCured(finding, this.#before(finding).findings, found);
+      return isCured(finding, this.#before(finding), found);
     });
   }
 
-  #before(finding: Finding): Found {
+  #before(finding: Finding): readonly Finding[] {
     const place = this.#placeOf(finding);
-    return this.#once(finding, [], () =>
-      place === undefined
-        ? this.#ofJob(this.#job, finding)
-        : foundIn([this.#shadeAt(place.room, place.window)]),
-    );
+    if (place !== undefined) return this.#shadeAt(place.room, place.window)?.findings ?? [];
+    return this.#once(finding, [], () => this.#ofJob(this.#job, finding)).findings;
   }
 
   /** Undefined where the change gives no job: the field is gone, or two windows would share an id. */
@@ -152,7 +151,7 @@ export class RemedyTrial {
 }
 
 /** Shades of which is remembered what changes come to: of a job of thousands all at once would fill the memory. */
-const MOST_REMEMBERED = 200;
+const MOST_REMEMBERED = 32;
 
 /** More than that are a list that nobody reads. */
 const MOST_ANSWERS = 3;
