@@ -2,10 +2,10 @@ import { toDxf } from "../drawing/dxf/index.ts";
 import { drawBoltStretches, type LetterOutlines, place, speltDrawing, toSvg } from "../drawing/index.ts";
 import { type Job, jobText, spellerOf } from "../job/index.ts";
 import { boltsCut, type CuttingPlan, type Plan } from "../plan/index.ts";
-import { jobStamp } from "../safety/index.ts";
 import { cuttingLists, readableTable, speltTable, toCsv } from "../tables/index.ts";
 import { fileNames } from "./file-names.ts";
 import { writeJson } from "./json-parts.ts";
+import { stampOf } from "./safety-stop.ts";
 import type { OutFile } from "./write-files.ts";
 
 /** A bolt is drawn at a tenth of its size on a strip of paper as long as it takes. */
@@ -26,7 +26,7 @@ export async function* cuttingFiles(
   letters: LetterOutlines,
   job?: Job,
 ): AsyncGenerator<OutFile> {
-  const stamp = jobStamp(plan.shades);
+  const stamp = await stampOf(plan);
   const spell = spellerOf(plan.english);
   if (job !== undefined) yield { path: "cut-job.json", content: jobText(job), isResult: true };
   yield { path: "cutting.json", content: (write) => writeJson(cutting, write) };

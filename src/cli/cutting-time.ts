@@ -2,6 +2,7 @@ import { type ShouldStop, solveWithHighs } from "../cutting/index.ts";
 import type { Job } from "../job/index.ts";
 import { type CuttingPlan, CuttingSearch, type KnownCloth, type Plan } from "../plan/index.ts";
 import type { Io } from "./io.ts";
+import { nextTurn } from "./next-turn.ts";
 
 export interface CuttingLimits {
   /** From the planned job to the cutting plan in hand, s; a first plan is made even where there is no time. */
@@ -29,13 +30,14 @@ export async function cutWithin(
   { seconds, tries, known }: CuttingLimits,
   io: Io,
 ): Promise<CuttingPlan> {
+  const endMs = performance.now() + 1000 * seconds;
+  // Of a contract that takes a while, and there is nothing yet that could be taken: whoever stops it ends the program.
+  const search = new CuttingSearch(job, planned, known);
   let isInterrupted = false;
   const listenNoMore = io.onInterrupt?.(() => {
     isInterrupted = true;
   });
   try {
-    const endMs = performance.now() + 1000 * seconds;
-    const search = new CuttingSearch(job, planned, known);
     const lastMs = endMs - LAST_MS_PER_PIECE * search.pieces;
     const isOver = () => isInterrupted || performance.now() >= lastMs;
     await improve(search, tries, isOver, io);
@@ -66,13 +68,6 @@ async function improve(
     }
     await nextTurn();
   }
-}
-
-/** Lets a key be heard. */
-function nextTurn(): Promise<void> {
-  return new Promise((resolve) => {
-    setImmediate(resolve);
-  });
 }
 
 async function prove(search: CuttingSearch, lastMs: number, isOver: ShouldStop): Promise<void> {

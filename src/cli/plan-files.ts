@@ -18,6 +18,7 @@ import { cuttingFiles } from "./cutting-files.ts";
 import { fileNames } from "./file-names.ts";
 import { type FittedDrawing, planDrawings, roomDrawings } from "./plan-drawings.ts";
 import { writePlanJson } from "./plan-json.ts";
+import { stampOf } from "./safety-stop.ts";
 import { timeLeft } from "./time-left.ts";
 import { readWorkbookFonts } from "./workbook-fonts.ts";
 import type { OutFile } from "./write-files.ts";
@@ -63,7 +64,7 @@ export async function* planFiles({
     ...(progress === undefined ? {} : { progress }),
     ...print,
   });
-  const stamp = jobStamp(plan.shades);
+  const stamp = await stampOf(plan);
   const spell = spellerOf(plan.english);
   for (const list of allLists(plan))
     yield { path: `lists/${list.name}.csv`, content: toCsv(speltTable(readableTable(list), spell), stamp) };

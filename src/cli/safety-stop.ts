@@ -1,6 +1,8 @@
 import { type English, spellerOf } from "../job/index.ts";
 import type { Plan, ShadePlan } from "../plan/index.ts";
+import { jobStamp } from "../safety/index.ts";
 import { counted } from "../words/index.ts";
+import { nextTurn } from "./next-turn.ts";
 import { plainLine, wrapped } from "./plain-text.ts";
 
 /** The plan is done and written, and a rule on cords failed for goods that are sold or given: the program ends with 3. */
@@ -23,6 +25,20 @@ export class SafetyStop extends Error {
 /** Shades whose every sheet is stamped. */
 export function stampedShades(plan: Plan): ShadePlan[] {
   return plan.shades.filter(({ safety }) => safety.stamp);
+}
+
+/** Reviewed shades between two looks at whether the user has stopped. */
+const PORTION = 50;
+
+/** What the sheets and lists of the whole job say, where a rule on cords stops it; a stop is heard meanwhile. */
+export async function stampOf({ shades }: Plan): Promise<string | undefined> {
+  const reviewed: Parameters<typeof jobStamp>[0][number][] = [];
+  for (const { windowName, safety } of shades) {
+    const { stamp, stampText } = safety;
+    reviewed.push({ windowName, safety: stampText === undefined ? { stamp } : { stamp, stampText } });
+    if (reviewed.length % PORTION === 0) await nextTurn();
+  }
+  return jobStamp(reviewed);
 }
 
 /** What the reviews come to, for machines. */
