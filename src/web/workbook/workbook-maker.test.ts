@@ -27,7 +27,7 @@ const isOver = () => ["done", "failed"].includes(useMaking.getState().state);
 
 test("a worker that hangs over a workbook is replaced, the workbook made all the same, and the maker told", async () => {
   const workers = stubWorkers({ workbook: hang }, { workbook: () => new Uint8Array(4) });
-  const made = makeAndDownload(job, "a4", ["bench"]);
+  const made = makeAndDownload(job, "a4", ["table"]);
   await passUntil(isOver, 1000);
   await made;
   expect(useMaking.getState()).toMatchObject({ state: "done", name: "Job.pdf" });
@@ -42,13 +42,13 @@ test("one that tells of its pages is let work on, however long that takes", asyn
     async workbook(...asked: unknown[]) {
       const tell = asked[4] as (progress: WorkbookProgress) => Promise<void>;
       for (let done = 0; done < 20; done++) {
-        await tell({ done, total: 20, pages: done });
+        await tell({ done, total: 20, pages: done, set: "table" });
         await turn();
       }
       return new Uint8Array(4);
     },
   });
-  const made = makeAndDownload(job, "a4", ["bench"]);
+  const made = makeAndDownload(job, "a4", ["table"]);
   let told = 0;
   while (!isOver()) {
     await turn();
