@@ -31,6 +31,9 @@ test("the picture is worked out beside the page: coarse, then fine, and the last
   await openPicture(page);
   expect(page.workers().some((worker) => worker.url().includes("still-worker"))).toBe(true);
   const lowered = await pictureText(page);
+  // What the cloth at rest does stands with the shape, once the maker pauses.
+  const drawsIn = page.locator("#shape .findings", { hasText: "Each side draws in by up to" });
+  await drawsIn.waitFor({ timeout: 180_000 });
   const slider = page.getByRole("slider", { name: "Raise" });
   await slider.focus();
   await page.keyboard.press("End");

@@ -1,6 +1,13 @@
 import "../no-code-from-text.ts";
 import { expose } from "comlink";
-import { type DrapeInput, type HeightNews, workOutHeights } from "../../drape/index.ts";
+import {
+  type DrapeInput,
+  type HeightNews,
+  type SurfaceFindingsInput,
+  surfaceFindings,
+  workOutHeights,
+} from "../../drape/index.ts";
+import type { Finding } from "../../figures/index.ts";
 import { withLife } from "../workers/worker-life.ts";
 
 const service = {
@@ -11,6 +18,10 @@ const service = {
     tell: (news: HeightNews) => void | Promise<void>,
   ): Promise<void> {
     for (const news of workOutHeights(input, nowAt)) await tell(news);
+  },
+  /** What the cloth has otherwise than the plan; takes a second or some. */
+  async surfaceFindings(input: SurfaceFindingsInput): Promise<Finding[]> {
+    return surfaceFindings(input);
   },
 };
 

@@ -4,7 +4,8 @@ import { type CommonNet, type HangingFrame, type HeightNews, withFrame } from ".
 import { drapeInput } from "../../drawing/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import { HANGS_MS } from "../workers/hangs.ts";
-import { KeptWorker } from "../workers/kept-worker.ts";
+import type { KeptWorker } from "../workers/kept-worker.ts";
+import { beginHangWorker } from "./begin-hang-worker.ts";
 import type { HangService } from "./hang-worker.ts";
 
 /** What is known so far of a shade at all heights. */
@@ -34,9 +35,7 @@ export function useHeights(plan: ShadePlan, raise: number): { heights?: KnownHei
       if (next.frames.length > 0) setKnown(next);
     };
     const begin = () => {
-      const kept = new KeptWorker<HangService>(
-        () => new Worker(new URL("./hang-worker.ts", import.meta.url), { type: "module" }),
-      );
+      const kept = beginHangWorker();
       worker = kept;
       const tell = (news: HeightNews) => {
         if ("net" in news) own = { net: news.net, frames: [], state: "working" };

@@ -5,9 +5,11 @@ import { Fig, LengthFig } from "../../figures/fig.tsx";
 import { FieldGroup } from "../../findings/field-findings.tsx";
 import { More } from "../../frame/more.tsx";
 import { MAKING_GROUP_NAMES } from "../../settings/making-fields.ts";
+import { usePlanner } from "../../state/store.ts";
 import { Section } from "../section.tsx";
 import { MoreSettings, Settings } from "../setting-group.tsx";
 import { useShade, type Workings } from "../shade-context.tsx";
+import { useSurfaceFindings } from "../use-surface-findings.ts";
 import { FormSentence } from "./form-sentence.tsx";
 import { StylePicker } from "./style-picker.tsx";
 import { styleTitle } from "./style-words.ts";
@@ -15,8 +17,10 @@ import { styleTitle } from "./style-words.ts";
 export function ShapeSection() {
   const { plan } = useShade();
   const { asks } = STYLE_MODULES[plan.style];
+  const isOpen = usePlanner((planner) => planner.view.open.shape === true);
+  const ofCloth = useSurfaceFindings(isOpen);
   return (
-    <Section id="shape" sentence={<ShapeSentence />}>
+    <Section id="shape" sentence={<ShapeSentence />} more={ofCloth}>
       <StylePicker />
       <More id="more-shape" title={`More on ${styleWithArticle(plan.style)} shade`}>
         <FieldGroup>

@@ -1,0 +1,52 @@
+import { useEffect, useMemo, useState } from "react";
+import { drapeInput } from "../../drawing/index.ts";
+import type { Finding } from "../../figures/index.ts";
+import { beginHangWorker } from "../picture/begin-hang-worker.ts";
+import { HANGS_MS } from "../workers/hangs.ts";
+import { useShade } from "./shade-context.tsx";
+
+/** Edits come in bursts, and pictures come first: the cloth is read when the maker pauses. */
+const PAUSE_MS = 1500;
+const NONE: readonly Finding[] = [];
+
+/**
+ * What is read from the cloth of the shade on the page, brought to rest in a worker: where it hangs otherwise than planned,
+ * and how far its sides draw in. Nothing for folds whose section the plan itself solves, nor until it is worked out.
+ *
+ * @param isWanted whether it can be read: nothing is worked out for a section that is folded
+ */
+export function useSurfaceFindings(isWanted: boolean): readonly Finding[] {
+  const { plan, job } = useShade();
+  const { units } = job;
+  const input = useMemo(
+    () =>
+      isWanted && plan.folds === undefined
+        ? { drape: drapeInput(plan), shadeId: plan.shadeId, units }
+        : undefined,
+    [isWanted, plan, units],
+  );
+  // Plans come anew with every edit; most leave the cloth as it hangs.
+  const key = useMemo(() => input && JSON.stringify(input), [input]);
+  const [known, setKnown] = useState<{ key: string; findings: readonly Finding[] }>();
+  const isKnown = known !== undefined && known.key === key;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the key tells when the cloth hangs otherwise
+  useEffect(() => {
+    if (input === undefined || key === undefined || isKnown) return;
+    const worker = beginHangWorker();
+    const timer = setTimeout(() => {
+      worker
+        .ask((service) => service.surfaceFindings(input), HANGS_MS)
+        // A worker that cannot be begun or that died is told of by itself; the picture says what it could not do.
+        .then(
+          (findings) => setKnown({ key, findings }),
+          () => {},
+        )
+        .finally(() => worker.end());
+    }, PAUSE_MS);
+    return () => {
+      clearTimeout(timer);
+      worker.end();
+    };
+  }, [key, isKnown]);
+  return isKnown ? known.findings : NONE;
+}
