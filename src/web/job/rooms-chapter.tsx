@@ -1,5 +1,5 @@
 import { useMemo } from "react";
-import type { Finding } from "../../figures/index.ts";
+import { type Finding, SEVERITIES, type Severity } from "../../figures/index.ts";
 import type { Room, Window } from "../../job/index.ts";
 import { counted } from "../../words/index.ts";
 import { Chapter } from "../frame/chapter.tsx";
@@ -17,25 +17,33 @@ import { WindowRow } from "./window-row.tsx";
 const ROOM_NAME = { ...text("Room", 120), required: true };
 const ROOM_NOTE = { ...text("Note", 4000), lines: true };
 
-const NOTHING: readonly Finding[] = [];
-
-function byShade(findings: readonly Finding[]): ReadonlyMap<string, readonly Finding[]> {
-  const found = new Map<string, Finding[]>();
-  for (const finding of findings) {
-    const { shadeId } = finding;
+/** The heaviest findings of each shade, and how many of them. */
+function heaviestByShade(findings: readonly Finding[]): ReadonlyMap<string, Heaviest> {
+  const found = new Map<string, Heaviest>();
+  for (const { shadeId, severity } of findings) {
     if (shadeId === undefined) continue;
-    const own = found.get(shadeId);
-    if (own === undefined) found.set(shadeId, [finding]);
-    else own.push(finding);
+    const known = found.get(shadeId);
+    if (known?.severity === severity) known.count++;
+    else if (known === undefined || isHeavier(severity, known.severity))
+      found.set(shadeId, { severity, count: 1 });
   }
   return found;
+}
+
+interface Heaviest {
+  severity: Severity;
+  count: number;
+}
+
+function isHeavier(one: Severity, other: Severity): boolean {
+  return SEVERITIES.indexOf(one) < SEVERITIES.indexOf(other);
 }
 
 /** Rooms and their windows: names, order, new ones. */
 export function RoomsChapter({ summary }: { summary: JobSummary | undefined }) {
   const job = useJob();
   const mine = useCanEdit();
-  const found = useMemo(() => byShade(summary?.findings ?? []), [summary]);
+  const found = useMemo(() => heaviestByShade(summary?.findings ?? []), [summary]);
   const windows = job.rooms.reduce((sum, room) => sum + room.windows.length, 0);
   const addRoom = () => {
     const room: Room = { id: newId("room"), name: `Room ${job.rooms.length + 1}`, windows: [] };
@@ -56,7 +64,8 @@ export function RoomsChapter({ summary }: { summary: JobSummary | undefined }) {
                 room={r}
                 at={w}
                 window={window}
-                findings={found.get(window.id) ?? NOTHING}
+                heaviest={found.get(window.id)?.severity}
+                heaviestCount={found.get(window.id)?.count}
               />
             ))}
           </ul>

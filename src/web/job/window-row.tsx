@@ -1,6 +1,6 @@
 import { memo } from "react";
 import { Link } from "wouter";
-import { type Finding, SEVERITIES, SEVERITY_WORDS } from "../../figures/index.ts";
+import { SEVERITY_WORDS, type Severity } from "../../figures/index.ts";
 import type { Window } from "../../job/index.ts";
 import { lengthText } from "../../units/index.ts";
 import { SeverityIcon } from "../frame/icons.tsx";
@@ -13,18 +13,19 @@ interface WindowRowProps {
   room: number;
   at: number;
   window: Window;
-  /** Those of this window. */
-  findings: readonly Finding[];
+  /** The heaviest finding of this window, and how many are as heavy: plain values, so that a row none of them changed stays. */
+  heaviest: Severity | undefined;
+  heaviestCount: number | undefined;
 }
 
 /** One window: its opening, its heaviest finding, and its place in the row. */
-export const WindowRow = memo(function WindowRow({ room: r, at: w, window, findings }: WindowRowProps) {
+export const WindowRow = memo(function WindowRow(props: WindowRowProps) {
+  const { room: r, at: w, window, heaviest, heaviestCount } = props;
   useEnglish();
   const jobId = usePlanner(({ job }) => job?.id);
   const units = useUnits();
   const mine = useCanEdit();
   const path = `/rooms/${r}/windows/${w}`;
-  const heaviest = SEVERITIES.find((severity) => findings.some((finding) => finding.severity === severity));
   const { widthsMm, heightsMm } = window.opening;
   const copy = {
     ...window,
@@ -40,9 +41,7 @@ export const WindowRow = memo(function WindowRow({ room: r, at: w, window, findi
       </span>
       {heaviest === undefined ? null : (
         <span className="small window-severity" data-severity={heaviest}>
-          <SeverityIcon severity={heaviest} />{" "}
-          {findings.filter((finding) => finding.severity === heaviest).length}{" "}
-          {SEVERITY_WORDS[heaviest].toLowerCase()}
+          <SeverityIcon severity={heaviest} /> {heaviestCount} {SEVERITY_WORDS[heaviest].toLowerCase()}
         </span>
       )}
       <span className="window-row-tools">
