@@ -43,7 +43,8 @@ function isHeavier(one: Severity, other: Severity): boolean {
 export function RoomsChapter({ summary }: { summary: JobSummary | undefined }) {
   const job = useJob();
   const mine = useCanEdit();
-  const found = useMemo(() => heaviestByShade(summary?.findings ?? []), [summary]);
+  const findings = summary?.findings;
+  const found = useMemo(() => heaviestByShade(findings ?? []), [findings]);
   const windows = job.rooms.reduce((sum, room) => sum + room.windows.length, 0);
   const addRoom = () => {
     const room: Room = { id: newId("room"), name: `Room ${job.rooms.length + 1}`, windows: [] };

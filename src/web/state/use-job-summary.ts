@@ -8,6 +8,7 @@ import { afterPaint } from "./after-paint.ts";
 import { useJob } from "./fields.ts";
 import { type JobSummary, summaryOf } from "./job-summary.ts";
 import { planOf } from "./planning.ts";
+import { heardSummary } from "./summary-news.ts";
 
 /** More windows than this are planned off the page's thread; the last summary stays meanwhile. */
 const MOST_AT_ONCE = 60;
@@ -19,6 +20,7 @@ export function useJobSummary(): { summary: JobSummary | undefined; stale: boole
   const now = useMemo(() => (large ? undefined : summaryOf(planOf(job))), [job, large]);
   const [late, setLate] = useState<{ job: Job; summary: JobSummary }>();
   const worker = useRef<KeptWorker<PlanningService> | undefined>(undefined);
+  const heard = useRef<{ id: string; summary: JobSummary } | undefined>(undefined);
   const running = useRef(false);
   const newest = useRef(job);
   newest.current = job;
@@ -30,7 +32,10 @@ export function useJobSummary(): { summary: JobSummary | undefined; stale: boole
     const planning = worker.current;
     const next = async () => {
       const asked = newest.current;
-      const summary = await planning.ask((service) => service.summary(asked), planningHangsMs(asked));
+      const known = heard.current?.id;
+      const news = await planning.ask((service) => service.summary(asked, known), planningHangsMs(asked));
+      const summary = heardSummary(heard.current?.summary, news);
+      heard.current = { id: news.id, summary };
       setLate({ job: asked, summary });
       if (newest.current !== asked) await next();
     };

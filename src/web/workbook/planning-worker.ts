@@ -20,7 +20,8 @@ import {
   type PrintSet,
   type WorkbookProgress,
 } from "../../workbook/index.ts";
-import { type JobSummary, summaryOf } from "../state/job-summary.ts";
+import { summaryOf } from "../state/job-summary.ts";
+import { type SummaryNews, SummaryTeller } from "../state/summary-news.ts";
 import { withLife } from "../workers/worker-life.ts";
 import { fetchWorkbookFonts } from "./fonts.ts";
 
@@ -29,12 +30,14 @@ export type PageCounts = Awaited<ReturnType<typeof countPages>>;
 /** What was last summed up: a job comes as a copy, and shares again with the one before what did not change. */
 const planner = new JobPlanner();
 let last: Job | undefined;
+const teller = new SummaryTeller();
 
 /** The heavy work, off the thread that draws the page. Plans are made here too: a job is smaller to send than its plan. */
 const service = {
-  summary(job: Job): JobSummary {
+  /** @param known the name of the last answer that the asker has */
+  summary(job: Job, known: string | undefined): SummaryNews {
     last = shareEqual(last, job);
-    return summaryOf(planner.plan(last));
+    return teller.tell(summaryOf(planner.plan(last)), known);
   },
 
   async workbook(
