@@ -25,8 +25,9 @@ it("over any job, the panels of a layer are its finished size, its allowances an
       for (const { cloth } of clothsOfJob(job)) {
         for (const cut of cloth.layers) {
           const panelsMm2 = cut.panels.reduce((total, panel) => total + panel.widthMm * panel.lengthMm, 0);
-          const seamMm = cut.panels
-            .slice(1)
+          // A face that is cut apart has its seams in its make-up.
+          const joins = cut.joinsAt === "cut-apart" ? [] : cut.panels.slice(1);
+          const seamMm = joins
             .map((right, i) => {
               const left = cut.panels[i];
               return left === undefined ? 0 : left.joinedXMm + left.widthMm - right.joinedXMm;

@@ -112,7 +112,7 @@ function layAcross(
     : { centreMm: single ? cutWidthMm / 2 : usableMm / 2, column: 0, missMm: 0 };
   const repeatMm = repeat && acrossRepeatMm(repeat, usableMm, seamMm);
   const bolt = { usableMm, seamMm, centreMm: centre.centreMm, repeatMm };
-  const apart = layer === "face" ? piecesApart(input, bolt, shrink.width) : undefined;
+  const apart = layer === "face" ? piecesApart(input, plain, bolt, shrink.width) : undefined;
   if (apart) return { joined: apart, story: CUT_APART, seamMm, centre, repeatMm };
   const { joined, story } = single
     ? { joined: inOnePiece(cutWidthMm, centre.centreMm - cutWidthMm / 2), story: NO_JOINS }
@@ -123,14 +123,26 @@ function layAcross(
 /** Joined at the lines of the pleats. */
 const CUT_APART: JoinStory = { at: "cut-apart", equalDrops: 1 };
 
-/** The pieces that the style cuts the face in. */
+/** The pieces that the style cuts the face in, the outer two with their hems, or their seams, and what wraps round the board. */
 function piecesApart(
-  { form }: ClothInput,
-  bolt: { usableMm: number; seamMm: number },
+  { shade, form }: ClothInput,
+  plain: readonly Allowance[],
+  { usableMm }: { usableMm: number },
   shrinkWidth: number,
 ): Joined | undefined {
-  const pieces = form.apart?.map((one) => ({ ...one, widthMm: beforeShrinkingMm(one.widthMm, shrinkWidth) }));
-  return pieces && joinApart(pieces, bolt);
+  const { apart } = form;
+  if (apart === undefined) return undefined;
+  const sideMm =
+    sumOf(
+      plain.filter(({ place }) => place === "sides"),
+      "widthMm",
+    ) / 2;
+  const cutMm = (mm: number) => beforeShrinkingMm(mm, shrinkWidth);
+  const pieces = apart.map((one, i) => {
+    const isOuter = i === 0 || i === apart.length - 1;
+    return { ...one, widthMm: cutMm(one.widthMm + (isOuter ? sideMm : 0)) };
+  });
+  return joinApart(pieces, { usableMm, seamMm: cutMm(shade.making.hems.seamMm) });
 }
 
 interface Pattern {

@@ -157,7 +157,7 @@ export interface Form {
 export interface CutApart {
   /** What it is called: `Insert 1 of 2`. */
   label: string;
-  /** Cut width, mm. */
+  /** Width with the seams that join it, mm; the outer two are cut wider by what lies past the side edges. */
   widthMm: number;
 }
 

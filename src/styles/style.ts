@@ -38,7 +38,7 @@ export interface StyleStepInput {
 
 /** What the steps of a style put into words. */
 export type StepsShade = Pick<ResolvedShade, "units" | "ring" | "cloths"> & {
-  making: Pick<ResolvedMaking, "hems" | "gather" | "pleat" | "relax">;
+  making: Pick<ResolvedMaking, "board" | "hems" | "gather" | "pleat" | "relax">;
 };
 
 type StyleReads = Reads<Exclude<keyof ResolvedShade, "making" | "own">, MakingGroup, MakingGroup>;

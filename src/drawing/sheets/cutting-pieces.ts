@@ -48,7 +48,6 @@ export function drawLay(input: SheetInput, drawing: LayDrawing): Primitive[] {
     lay.widthMm > LARGE.width * cut.usableWidthMm &&
     lay.lengthMm > LARGE.length * cut.lengthMm;
   const isMeasured = isLarge && !sizes.has(size);
-  const isLow = middle[1] > top + usableWidthMm / 2;
   const isNamed = cut !== undefined || !sizes.has(lay.panelId);
   if (isMeasured) sizes.add(size);
   sizes.add(lay.panelId);
@@ -61,7 +60,7 @@ export function drawLay(input: SheetInput, drawing: LayDrawing): Primitive[] {
       ? [
           note([right, middle[1]], label, {
             anchor: "start",
-            shiftPaperMm: [2, isLow ? -2.5 : 2.5],
+            shiftPaperMm: [2, 0],
             yields: true,
             ...ref,
           }),

@@ -83,21 +83,24 @@ class Taking {
   /** Reads what came since the oldest base, and which of these operations were taken before. */
   async readBefore(operations: readonly Operation[]): Promise<void> {
     const { trx, workroomId } = this.#asked;
-    const ofJob = () =>
-      trx
-        .selectFrom("operations")
-        .selectAll()
-        .where("workroom_id", "=", workroomId)
-        .where("job_id", "=", this.#row.id);
-    const ids = operations.map(({ id }) => id);
-    for (const row of await ofJob().where("id", "in", ids).execute())
-      this.#taken.set(row.id, numberedOf(row));
-    const base = Math.min(...operations.map(({ baseVersion }) => baseVersion));
-    if (base >= this.version) return;
-    const later = await ofJob().where("version", ">", base).orderBy("version").execute();
-    for (const { version, changes, person_id } of later) {
-      this.#later.push({ version, changes });
-      this.#makers.set(version, person_id);
+    const ids = new Set(operations.map(({ id }) => id));
+    const base = Math.min(this.version, ...operations.map(({ baseVersion }) => baseVersion));
+    const rows = await trx
+      .selectFrom("operations")
+      .selectAll()
+      .where("workroom_id", "=", workroomId)
+      .where("job_id", "=", this.#row.id)
+      // Both at once: a way to the database and back is what an edit mostly waits for.
+      .where((is) =>
+        is.or([is("id", "in", [...ids]), ...(base < this.version ? [is("version", ">", base)] : [])]),
+      )
+      .orderBy("version")
+      .execute();
+    for (const row of rows) {
+      if (ids.has(row.id)) this.#taken.set(row.id, numberedOf(row));
+      if (row.version <= base) continue;
+      this.#later.push({ version: row.version, changes: row.changes });
+      this.#makers.set(row.version, row.person_id);
     }
   }
 

@@ -1,7 +1,7 @@
 import type { ResolvedMaking } from "../../job/index.ts";
 import type { Form, Size } from "../../shade-plan/index.ts";
 
-/** Cut widths of the pieces of a face whose pleats are cut apart, mm. */
+/** Cut widths of the pieces of a face whose pleats are cut apart, and whose sides are hemmed, mm. */
 export interface InsertPieces {
   sides: number[];
   between: number[];
@@ -17,15 +17,18 @@ export function insertPieces(
   const first = pleats[0];
   const last = pleats.at(-1);
   if (first === undefined || last === undefined) return { sides: [], between: [], pleats: [] };
-  const hemMm = hems.sideTurnMm * hems.sideTurns;
   return {
-    sides: [first.xMm, size.finishedWidthMm - last.xMm].map((mm) => mm + hems.seamMm + hemMm),
+    sides: [first.xMm, size.finishedWidthMm - last.xMm].map((mm) => mm + hems.seamMm + sideHemMm(hems)),
     between: pleats.slice(1).map(({ xMm }, i) => xMm - (pleats[i]?.xMm ?? 0) + 2 * hems.seamMm),
     pleats: pleats.map(({ foldedMm }) => foldedMm + 2 * hems.seamMm),
   };
 }
 
-/** The same pieces by name, as they are joined from the left. */
+function sideHemMm({ sideTurnMm, sideTurns }: ResolvedMaking["hems"]): number {
+  return sideTurnMm * sideTurns;
+}
+
+/** The same pieces by name, as they are joined from the left; what lies past the side edges comes on top. */
 export function cutApart(
   making: Pick<ResolvedMaking, "hems" | "pleat">,
   size: Pick<Size, "finishedWidthMm">,
@@ -33,7 +36,7 @@ export function cutApart(
 ): Pick<Form, "apart"> {
   if (making.pleat.cut === "in-one" || pleats.length === 0) return {};
   const { sides, between, pleats: inserts } = insertPieces(making, size, { pleats });
-  const [left = 0, right = 0] = sides;
+  const [left = 0, right = 0] = sides.map((mm) => mm - sideHemMm(making.hems));
   const numbered = (label: string, n: number, count: number) =>
     count === 1 ? label : `${label} ${n + 1} of ${count}`;
   return {

@@ -96,7 +96,7 @@ const SIDE_CUT = figureRule({
 
 /** Flat width of the pleated cloth, and the cut widths of its pieces where the pleats are cut apart, mm. None without pleats. */
 export function pleatFigures(
-  { pleat: { cut }, hems }: Pick<ResolvedMaking, "pleat" | "hems">,
+  { pleat: { cut }, hems, board }: Pick<ResolvedMaking, "pleat" | "hems" | "board">,
   size: Pick<Size, "finishedWidthMm">,
   { pleats }: Pick<Form, "pleats">,
 ): Figure[] {
@@ -112,6 +112,14 @@ export function pleatFigures(
     PIECE_CUT.figure({ p: widest, s }, INSERT),
     ...(pleat.foldedMm < widest ? [PIECE_CUT.figure({ p: pleat.foldedMm, s }, EDGE_INSERT)] : []),
     ...(second === undefined ? [] : [PIECE_CUT.figure({ p: second.xMm - pleat.xMm, s }, BETWEEN)]),
-    SIDE_CUT.figure({ p: pleat.xMm, s, h: hems.sideTurnMm * hems.sideTurns }),
+    // Where the sides are not hemmed alone, the make-up of the face says what comes on top.
+    ...(isHemmedAlone({ hems, board })
+      ? [SIDE_CUT.figure({ p: pleat.xMm, s, h: hems.sideTurnMm * hems.sideTurns })]
+      : []),
   ];
+}
+
+/** The sides are hemmed, and no cloth of them wraps round the board. */
+export function isHemmedAlone({ hems, board }: Pick<ResolvedMaking, "hems" | "board">): boolean {
+  return hems.makeUp !== "bagged-out" && board.returns !== "wrapped";
 }

@@ -2,6 +2,7 @@ import type { StyleStep } from "../../shade-plan/index.ts";
 import { IRON, listed } from "../../words/index.ts";
 import { hemTurn, stepWords } from "../base/step-words.ts";
 import type { StyleStepInput } from "../style.ts";
+import { isHemmedAlone } from "./pleat-figures.ts";
 
 /** Pleats marked on the hemmed cloth, folded, held, and the rings behind them. */
 export function pleatSteps(input: StyleStepInput): StyleStep[] {
@@ -27,7 +28,7 @@ function inserts(input: StyleStepInput): StyleStep[] {
       sheet: "marking",
       figures: [
         "shape.insert-cut",
-        "shape.side-cut",
+        ...(isHemmedAlone(shade.making) ? ["shape.side-cut"] : []),
         ...(form.pleats.length > 1 ? ["shape.centre-cut"] : []),
       ],
     },
