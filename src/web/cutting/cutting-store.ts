@@ -1,4 +1,3 @@
-import { proxy } from "comlink";
 import { create } from "zustand";
 import type { Job } from "../../job/index.ts";
 import type { KnownCloth, Saving } from "../../plan/index.ts";
@@ -57,13 +56,7 @@ export async function startCutting(job: Job, look: boolean): Promise<void> {
     set({ job, progress: best, state: progress.ended === undefined ? "looking" : "ended" });
   };
   try {
-    await own.ask((service, heard) => {
-      const told = (progress: CuttingProgress) => {
-        heard();
-        tell(progress);
-      };
-      return service.search(job, look, before, proxy(told));
-    }, makingHangsMs(job));
+    await own.ask((service, hearing) => service.search(job, look, before, hearing(tell)), makingHangsMs(job));
   } catch {
     if (running === own) set({ state: "failed" });
   } finally {
@@ -113,8 +106,8 @@ export async function findSavings(job: Job): Promise<void> {
   saving = worker;
   const begun: CuttingState["savings"] = { state: "looking", found: [], of: job };
   set({ savings: begun });
-  const tell = (found: Saving) => {
-    if (saving === worker) set({ savings: { ...begun, found: [...get().savings.found, found] } });
+  const tell = (found?: Saving) => {
+    if (found && saving === worker) set({ savings: { ...begun, found: [...get().savings.found, found] } });
   };
   const end = (state: "done" | "failed") => {
     if (saving === worker) set({ savings: { ...get().savings, state } });
@@ -122,14 +115,10 @@ export async function findSavings(job: Job): Promise<void> {
   try {
     const { job: cutJob, progress } = get();
     const known = cutJob === job ? progress?.cutting : undefined;
-    await worker.ask((service, heard) => {
+    await worker.ask((service, hearing) => {
       // Asked again, the ways are tried from the first.
       set({ savings: begun });
-      const told = (found?: Saving) => {
-        heard();
-        if (found) tell(found);
-      };
-      return service.savings(job, known, proxy(told));
+      return service.savings(job, known, hearing(tell));
     }, makingHangsMs(job));
     end("done");
   } catch {

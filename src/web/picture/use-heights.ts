@@ -1,11 +1,11 @@
-import { proxy } from "comlink";
-import { useEffect, useMemo, useRef, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { type CommonNet, type HangingFrame, type HeightNews, withFrame } from "../../drape/index.ts";
 import { drapeInput } from "../../drawing/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import { HANGS_MS } from "../workers/hangs.ts";
 import type { KeptWorker } from "../workers/kept-worker.ts";
 import { beginHangWorker } from "./begin-hang-worker.ts";
+import { drapeKey } from "./drape-key.ts";
 import type { HangService } from "./hang-worker.ts";
 
 /** What is known so far of a shade at all heights. */
@@ -24,7 +24,7 @@ export function useHeights(plan: ShadePlan, raise: number): { heights?: KnownHei
   const [failed, setFailed] = useState(false);
   const now = useRef(raise);
   now.current = raise;
-  const key = useDrapeKey(plan);
+  const key = drapeKey(plan);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key tells when the cloth hangs otherwise
   useEffect(() => {
     let worker: KeptWorker<HangService> | undefined;
@@ -49,13 +49,7 @@ export function useHeights(plan: ShadePlan, raise: number): { heights?: KnownHei
       };
       const input = drapeInput(plan);
       kept
-        .ask((service, heard) => {
-          const told = (news: HeightNews) => {
-            heard();
-            tell(news);
-          };
-          return service.workOut(input, now.current, proxy(told));
-        }, HANGS_MS)
+        .ask((service, hearing) => service.workOut(input, now.current, hearing(tell)), HANGS_MS)
         .then(
           () => end("done"),
           () => end("failed"),
@@ -69,9 +63,4 @@ export function useHeights(plan: ShadePlan, raise: number): { heights?: KnownHei
     };
   }, [key]);
   return known === undefined ? { failed } : { heights: known, failed };
-}
-
-/** Plans come anew with every edit; most leave the cloth as it hangs. */
-function useDrapeKey(plan: ShadePlan): string {
-  return useMemo(() => JSON.stringify(drapeInput(plan)), [plan]);
 }

@@ -1,7 +1,8 @@
-import { useEffect, useMemo, useState } from "react";
+import { useEffect, useState } from "react";
 import { drapeInput } from "../../drawing/index.ts";
 import type { Finding } from "../../figures/index.ts";
 import { beginHangWorker } from "../picture/begin-hang-worker.ts";
+import { drapeKey } from "../picture/drape-key.ts";
 import { HANGS_MS } from "../workers/hangs.ts";
 import { useShade } from "./shade-context.tsx";
 
@@ -18,20 +19,16 @@ const NONE: readonly Finding[] = [];
 export function useSurfaceFindings(isWanted: boolean): readonly Finding[] {
   const { plan, job } = useShade();
   const { units } = job;
-  const input = useMemo(
-    () =>
-      isWanted && plan.folds === undefined
-        ? { drape: drapeInput(plan), shadeId: plan.shadeId, units }
-        : undefined,
-    [isWanted, plan, units],
-  );
-  // Plans come anew with every edit; most leave the cloth as it hangs.
-  const key = useMemo(() => input && JSON.stringify(input), [input]);
+  const key =
+    isWanted && plan.folds === undefined
+      ? `${plan.shadeId} ${JSON.stringify(units)} ${drapeKey(plan)}`
+      : undefined;
   const [known, setKnown] = useState<{ key: string; findings: readonly Finding[] }>();
   const isKnown = known !== undefined && known.key === key;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key tells when the cloth hangs otherwise
   useEffect(() => {
-    if (input === undefined || key === undefined || isKnown) return;
+    if (key === undefined || isKnown) return;
+    const input = { drape: drapeInput(plan), shadeId: plan.shadeId, units };
     const worker = beginHangWorker();
     const timer = setTimeout(() => {
       worker

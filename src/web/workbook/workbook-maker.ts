@@ -1,4 +1,3 @@
-import { proxy } from "comlink";
 import { create } from "zustand";
 import type { Job } from "../../job/index.ts";
 import type { CuttingPlan } from "../../plan/index.ts";
@@ -41,13 +40,10 @@ export async function makeAndDownload(
   const shadeIds = shade === undefined ? undefined : [shade.id];
   const seen = shade === undefined ? cuttingSeen(job) : undefined;
   try {
-    const bytes = await own.ask((service, heard) => {
-      const told = (progress: WorkbookProgress) => {
-        heard();
-        onProgress(progress);
-      };
-      return service.workbook(job, paper, [...sets], shadeIds, proxy(told), seen);
-    }, makingHangsMs(job));
+    const bytes = await own.ask(
+      (service, hearing) => service.workbook(job, paper, [...sets], shadeIds, hearing(onProgress), seen),
+      makingHangsMs(job),
+    );
     if (worker !== own) return;
     const name = fileNameOf(shade === undefined ? job.name : `${job.name} ${shade.name}`, ".pdf");
     download(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "application/pdf" }), name);

@@ -1,4 +1,4 @@
-import { type Remote, wrap } from "comlink";
+import { type ProxyMarked, proxy, type Remote, wrap } from "comlink";
 import { newId } from "../persistence/new-id.ts";
 import { noteReplaced } from "./replaced.ts";
 import type { WorkerLife } from "./worker-life.ts";
@@ -26,6 +26,9 @@ const MOST_DEATHS = 2;
 /** One that has not begun by then died before it held its lock, so that nothing tells of it; the next gets longer. */
 const BEGIN_MS = 20_000;
 
+/** A function that a worker can call, of one that hears it here; each word gives the work its whole time anew. */
+type Hearing = <A extends unknown[]>(tell: (...news: A) => void) => ((...news: A) => void) & ProxyMarked;
+
 interface Life<S> {
   worker: Worker;
   service: Remote<S & WorkerLife>;
@@ -47,21 +50,26 @@ export class KeptWorker<S> {
   /**
    * Asks the worker's service.
    *
-   * @param question calls its second argument whenever word of the work comes, which gives it the whole time anew
+   * @param question makes with its second argument what the worker is to tell of its work with
    * @param withinMs counts a worker that has begun and said nothing for so long as dead, and gives the next one twice as
    * long; without it one waits as long as it lives
    * @throws {WorkerDied} where the question has killed several workers
    * @throws {WorkerEnded} where the worker was ended meanwhile
    */
   async ask<T>(
-    question: (service: Remote<S>, heard: () => void) => Promise<T>,
+    question: (service: Remote<S>, hearing: Hearing) => Promise<T>,
     withinMs?: number,
   ): Promise<T> {
     for (let deaths = 1; ; deaths++) {
       this.#life ??= this.#begin(BEGIN_MS * 2 ** (deaths - 1));
       const life = this.#life;
       const wait = withinMs === undefined ? undefined : endLate(life, withinMs * 2 ** (deaths - 1));
-      const answer = life.ready.then(() => question(life.service as Remote<S>, () => wait?.anew()));
+      const hearing: Hearing = (tell) =>
+        proxy((...news) => {
+          wait?.anew();
+          tell(...news);
+        });
+      const answer = life.ready.then(() => question(life.service as Remote<S>, hearing));
       // Whichever comes second has nobody to hear it.
       answer.catch(() => {});
       try {
