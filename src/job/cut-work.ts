@@ -63,3 +63,10 @@ export const cutClothSchema = z
 
 export type LaidPiece = z.output<typeof laidPiecesSchema>[number];
 export type CutCloth = z.output<typeof cutClothSchema>[number];
+
+/** So much is cut off a bolt or remnant along its length, mm. */
+export function cutOffBoltMm(cutCloth: readonly CutCloth[], boltId: string): number {
+  return cutCloth
+    .flatMap(({ bolts = [] }) => bolts)
+    .reduce((sum, { bolt, cutMm }) => (bolt === boltId ? sum + cutMm : sum), 0);
+}

@@ -9,7 +9,7 @@ export { colourOf, USUAL_KIND } from "./cloth-colour.ts";
 export * from "./cloth-photo.ts";
 export * from "./cloth-stiffness.ts";
 export * from "./cord-stiffness.ts";
-export type { CutCloth, LaidPiece } from "./cut-work.ts";
+export { type CutCloth, cutOffBoltMm, type LaidPiece } from "./cut-work.ts";
 export * from "./cutting.ts";
 export * from "./defaults.ts";
 export * from "./english.ts";

@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
 import {
+  cutOffBoltMm,
   type Job,
   type JobIssue,
   LEAST_PIECE_MM,
@@ -34,9 +35,7 @@ export async function takeEdits(
   operations: readonly Operation[],
   unfit?: ReadonlyMap<string, JobIssue[]>,
 ): Promise<OperationAnswers> {
-  const { trx, workroomId, room } = asked;
-  const before = await room.states.at(trx, workroomId, row.id, row.version, row.request);
-  const { job, ...answers } = await takeOperations(asked, row, operations, unfit);
+  const { before, job, ...answers } = await takeOperations(asked, row, operations, unfit);
   const isCut = answers.answers.some(
     (answer) =>
       answer.ok &&
@@ -48,9 +47,7 @@ export async function takeEdits(
 
 /** So much a job has cut off a piece of the stock, mm. */
 export function cutOffMm({ cutCloth = [], stock, leftOver }: Job, piece: string): number {
-  const cutMm = cutCloth
-    .flatMap(({ bolts = [] }) => bolts)
-    .reduce((sum, { bolt, cutMm }) => (bolt === piece ? sum + cutMm : sum), 0);
+  const cutMm = cutOffBoltMm(cutCloth, piece);
   // Lengths are cut all at once, with everything else.
   const length = leftOver?.lengths && stock.lengths?.find(({ id }) => id === piece);
   if (length === undefined) return cutMm;

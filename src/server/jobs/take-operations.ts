@@ -26,14 +26,14 @@ const SNAPSHOT_EVERY = 100;
  * schema, numbered and kept. One that was taken before is answered as it was then.
  * @param row the job, held by this request
  * @param unfit what is known to be wrong with some of them, by their ids
- * @returns the answers, and the job as it is then
+ * @returns the answers, and the job as it was and as it is then
  */
 export async function takeOperations(
   asked: AskedByPerson,
   row: JobRow,
   operations: readonly Operation[],
   unfit: ReadonlyMap<string, JobIssue[]> = new Map(),
-): Promise<OperationAnswers & { job: Job }> {
+): Promise<OperationAnswers & { before: Job; job: Job }> {
   const { trx, workroomId, room, afterwards } = asked;
   const before = await room.states.at(trx, workroomId, row.id, row.version, row.request);
   const taking = new Taking(asked, row, before);
@@ -59,7 +59,7 @@ export async function takeOperations(
       room.news.wake(workroomId);
     });
   }
-  return { version, answers, job };
+  return { version, answers, before, job };
 }
 
 class Taking {

@@ -1,5 +1,6 @@
 import { create } from "zustand";
 import {
+  cutOffBoltMm,
   fieldAccepts,
   heldStock,
   type Job,
@@ -91,11 +92,12 @@ export function shopAfter(job: LookedAt, shop: DeviceStock): DeviceStock {
 function listAfter(kind: StockKind, job: LookedAt, shop: DeviceStock): Partial<DeviceStock["stock"]> {
   const takenBy = shop.takenBy as Record<string, Holder>;
   const cutUp = shop.cutUp as Record<string, string>;
+  const { cutCloth = [] } = job;
   const own = new Map(piecesOf(heldStock(job), kind).map((piece) => [piece.id, piece]));
   const left = new Map(piecesOf(job.leftOver ?? {}, kind).map((piece) => [piece.id, piece]));
   const told = new Set(shop.laidBy[job.id]);
   const take = (piece: StockPiece): StockPiece => {
-    const offMm = cutMm(job, piece.id);
+    const offMm = cutOffBoltMm(cutCloth, piece.id);
     takenBy[piece.id] = { id: job.id, name: job.name, ...(offMm > 0 ? { cutMm: offMm } : {}) };
     return piece;
   };
@@ -110,7 +112,8 @@ function listAfter(kind: StockKind, job: LookedAt, shop: DeviceStock): Partial<D
     const rest = left.get(id);
     if (holder !== undefined && rest !== undefined) return [rest];
     const isCutUp =
-      cutMm(job, id) > (holder?.cutMm ?? 0) || (kind === "lengths" && job.leftOver?.lengths !== undefined);
+      cutOffBoltMm(cutCloth, id) > (holder?.cutMm ?? 0) ||
+      (kind === "lengths" && job.leftOver?.lengths !== undefined);
     if (holder !== undefined && isCutUp) {
       cutUp[id] = job.id;
       return [];
@@ -124,13 +127,6 @@ function listAfter(kind: StockKind, job: LookedAt, shop: DeviceStock): Partial<D
   const laid = [...left.values()].filter(({ id }) => !told.has(id) && !there.has(id));
   const all = [...list, ...back.map(take), ...laid];
   return all.length === 0 && shop.stock[kind] === undefined ? {} : { [kind]: all };
-}
-
-/** So much a job has cut off a piece of its stock, mm. */
-function cutMm({ cutCloth = [] }: LookedAt, id: string): number {
-  return cutCloth
-    .flatMap(({ bolts = [] }) => bolts)
-    .reduce((sum, { bolt, cutMm }) => (bolt === id ? sum + cutMm : sum), 0);
 }
 
 /** Looks at the open job; to be called when its stock has changed. */

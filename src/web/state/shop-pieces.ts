@@ -8,7 +8,6 @@ import {
   type StockPiece,
   withPartsFrom,
 } from "../../job/index.ts";
-
 import { clothLengthText, lengthText, type UnitChoice } from "../../units/index.ts";
 
 export type StockKind = keyof Stock;
