@@ -1,4 +1,4 @@
-import type { CutApart } from "../shade-plan/index.ts";
+import { type CutApart, firstFit } from "../shade-plan/index.ts";
 import { FIT_SLACK } from "../units/index.ts";
 import type { Joined, JoinedPanel } from "./joins.ts";
 
@@ -11,22 +11,17 @@ export function joinApart(
   pieces: readonly CutApart[],
   { usableMm, seamMm }: { usableMm: number; seamMm: number },
 ): Joined | undefined {
-  const usedMm: number[] = [];
-  const places = new Map<CutApart, { drop: number; boltXMm: number }>();
-  for (const piece of pieces.toSorted((a, b) => b.widthMm - a.widthMm)) {
-    if (piece.widthMm > usableMm + FIT_SLACK) return undefined;
-    const at = usedMm.findIndex((used) => used + piece.widthMm <= usableMm + FIT_SLACK);
-    const drop = at < 0 ? usedMm.length : at;
-    const boltXMm = usedMm[drop] ?? 0;
-    usedMm[drop] = boltXMm + piece.widthMm;
-    places.set(piece, { drop, boltXMm });
-  }
+  if (pieces.some(({ widthMm }) => widthMm > usableMm + FIT_SLACK)) return undefined;
+  const { places, drops } = firstFit(
+    pieces.map(({ widthMm }) => widthMm),
+    usableMm,
+  );
   let joinedXMm = 0;
-  const panels = pieces.map((piece): JoinedPanel => {
-    const { drop = 0, boltXMm = 0 } = places.get(piece) ?? {};
+  const panels = pieces.map((piece, i): JoinedPanel => {
+    const { drop = 0, xMm: boltXMm = 0 } = places[i] ?? {};
     const panel = { ...piece, full: false, drop, joinedXMm, boltXMm, columnsOn: 0 };
     joinedXMm += piece.widthMm - 2 * seamMm;
     return panel;
   });
-  return { panels, drops: usedMm.length };
+  return { panels, drops };
 }

@@ -7,7 +7,7 @@ import { joinApart } from "./join-apart.ts";
 import { inOnePiece, type Joined, seamThatFitsMm } from "./joins.ts";
 import { layDrops } from "./lay-drops.ts";
 import { cutEdges, flatOf, type LayerShape, namePanels, shrinkOf, slant, slantShare } from "./layer-shape.ts";
-import { type Allowance, allowances, beforeShrinkingMm, sumOf } from "./make-up.ts";
+import { type Allowance, allowances, beforeShrinkingMm, edgesOf, sumOf } from "./make-up.ts";
 import {
   acrossIsKnown,
   acrossRepeatMm,
@@ -132,15 +132,11 @@ function piecesApart(
 ): Joined | undefined {
   const { apart } = form;
   if (apart === undefined) return undefined;
-  const sideMm =
-    sumOf(
-      plain.filter(({ place }) => place === "sides"),
-      "widthMm",
-    ) / 2;
+  const { leftMm, rightMm } = edgesOf(shade, "face", plain);
   const cutMm = (mm: number) => beforeShrinkingMm(mm, shrinkWidth);
   const pieces = apart.map((one, i) => {
-    const isOuter = i === 0 || i === apart.length - 1;
-    return { ...one, widthMm: cutMm(one.widthMm + (isOuter ? sideMm : 0)) };
+    const sidesMm = (i === 0 ? leftMm : 0) + (i === apart.length - 1 ? rightMm : 0);
+    return { ...one, widthMm: cutMm(one.widthMm + sidesMm) };
   });
   return joinApart(pieces, { usableMm, seamMm: cutMm(shade.making.hems.seamMm) });
 }

@@ -7,6 +7,7 @@ export * from "./cloth.ts";
 export * from "./cloth-feel.ts";
 export * from "./cost.ts";
 export * from "./existing.ts";
+export * from "./first-fit.ts";
 export * from "./folds.ts";
 export * from "./form.ts";
 export * from "./grid.ts";

@@ -199,7 +199,7 @@ function latticeOf(repeat: ClothRepeat | undefined, perMm: number): Lattice | un
 }
 
 /** Thinner than the finest step that is usual nothing is cut, however fine the grid. */
-const LEAST_PIECE_MM = 0.1;
+const THINNEST_MM = 0.1;
 
 interface ItemContext {
   perMm: number;
@@ -212,7 +212,7 @@ interface ItemContext {
 
 function itemOf(piece: Piece, { perMm, rounding, gap, lattice, joins, lotGroups }: ItemContext): GridItem {
   const { start, join } = piece;
-  const least = Math.ceil(LEAST_PIECE_MM * perMm);
+  const least = Math.ceil(THINNEST_MM * perMm);
   const fixedY = lattice && start?.alongMm !== undefined;
   const fixedX = lattice && lattice.across > 0 && start?.acrossMm !== undefined;
   const acrossSteps = fixedX ? Math.round((start?.acrossMm ?? 0) * perMm) : 0;

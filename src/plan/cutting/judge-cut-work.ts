@@ -14,11 +14,15 @@ export function judgeCutWork(job: Job, plan: Plan, cutting: CuttingPlan): Findin
 
 /** Pieces that were cut to another size than is needed now. */
 function judgeCutPieces(job: Job, { shades, units }: Plan): Finding[] {
-  const { cloths } = partsOf(job);
-  return (job.cutCloth ?? []).flatMap(({ cloth: clothId, pieces }, c) => {
-    const cloth = cloths.find(({ id }) => id === clothId);
-    const all = cloth && clothPieces(shades, [cloth]).get(cloth.id);
-    const needed = new Map((all ?? []).map((piece) => [piece.id, piece]));
+  const { cutCloth = [] } = job;
+  if (cutCloth.length === 0) return [];
+  const cut = new Set(cutCloth.map(({ cloth }) => cloth));
+  const all = clothPieces(
+    shades,
+    partsOf(job).cloths.filter(({ id }) => cut.has(id)),
+  );
+  return cutCloth.flatMap(({ cloth: clothId, pieces }, c) => {
+    const needed = new Map((all.get(clothId) ?? []).map((piece) => [piece.id, piece]));
     return pieces.flatMap(({ piece: id, widthMm, lengthMm }, p) => {
       const now = needed.get(id);
       if (now === undefined) return [];

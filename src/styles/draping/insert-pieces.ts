@@ -8,24 +8,24 @@ export interface InsertPieces {
   pleats: number[];
 }
 
-/** The pieces of the face from the left, with their seams and side hems; none without pleats. */
+/**
+ * The pieces of the face from the left, with their seams and side hems; none without pleats.
+ * @param pastSideMm what the outer two have past the side edges
+ */
 export function insertPieces(
   { hems }: Pick<ResolvedMaking, "hems">,
   size: Pick<Size, "finishedWidthMm">,
   { pleats }: Pick<Form, "pleats">,
+  pastSideMm = hems.sideTurnMm * hems.sideTurns,
 ): InsertPieces {
   const first = pleats[0];
   const last = pleats.at(-1);
   if (first === undefined || last === undefined) return { sides: [], between: [], pleats: [] };
   return {
-    sides: [first.xMm, size.finishedWidthMm - last.xMm].map((mm) => mm + hems.seamMm + sideHemMm(hems)),
+    sides: [first.xMm, size.finishedWidthMm - last.xMm].map((mm) => mm + hems.seamMm + pastSideMm),
     between: pleats.slice(1).map(({ xMm }, i) => xMm - (pleats[i]?.xMm ?? 0) + 2 * hems.seamMm),
     pleats: pleats.map(({ foldedMm }) => foldedMm + 2 * hems.seamMm),
   };
-}
-
-function sideHemMm({ sideTurnMm, sideTurns }: ResolvedMaking["hems"]): number {
-  return sideTurnMm * sideTurns;
 }
 
 /** The same pieces by name, as they are joined from the left; what lies past the side edges comes on top. */
@@ -35,8 +35,8 @@ export function cutApart(
   pleats: Form["pleats"],
 ): Pick<Form, "apart"> {
   if (making.pleat.cut === "in-one" || pleats.length === 0) return {};
-  const { sides, between, pleats: inserts } = insertPieces(making, size, { pleats });
-  const [left = 0, right = 0] = sides.map((mm) => mm - sideHemMm(making.hems));
+  const { sides, between, pleats: inserts } = insertPieces(making, size, { pleats }, 0);
+  const [left = 0, right = 0] = sides;
   const numbered = (label: string, n: number, count: number) =>
     count === 1 ? label : `${label} ${n + 1} of ${count}`;
   return {
@@ -54,15 +54,4 @@ export function cutApart(
       { label: "Right side piece", widthMm: right },
     ],
   };
-}
-
-/** Widths of cloth that these pieces come out of side by side, the widest laid first. */
-export function widthsFor(piecesMm: readonly number[], usableMm: number): number {
-  const left: number[] = [];
-  for (const piece of [...piecesMm].sort((a, b) => b - a)) {
-    const at = left.findIndex((room) => piece <= room + 1e-6);
-    if (at < 0) left.push(usableMm - piece);
-    else left[at] = (left[at] ?? 0) - piece;
-  }
-  return left.length;
 }

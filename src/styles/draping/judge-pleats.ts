@@ -1,12 +1,12 @@
 import type { Finding, Remedy } from "../../figures/index.ts";
 import { leaveOutPatch, settingPatch } from "../../job/index.ts";
-import type { Form, Size } from "../../shade-plan/index.ts";
+import { type Form, firstFit, type Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
 import { atShade } from "../base/at-shade.ts";
 import type { ShadeWith } from "../base/style-shade.ts";
 import { hasTails } from "./ease.ts";
-import { insertPieces, widthsFor } from "./insert-pieces.ts";
+import { insertPieces } from "./insert-pieces.ts";
 
 type PleatedShade = ShadeWith<"pleat" | "hems" | "ribs", "cloths">;
 
@@ -159,7 +159,7 @@ function inserts(shade: PleatedShade, size: Size, form: Form): Finding[] {
   const all = [...pieces.sides, ...pieces.between, ...pieces.pleats];
   const { usableWidthMm } = shade.cloths.face;
   const widest = Math.max(...all);
-  const needed = widthsFor(all, usableWidthMm);
+  const needed = firstFit(all, usableWidthMm).drops;
   const inOne = Math.max(1, Math.ceil(all.reduce((sum, mm) => sum + mm, 0) / usableWidthMm - 1e-9));
   if (widest <= usableWidthMm && needed <= inOne) return [];
   return [
