@@ -1,9 +1,10 @@
 import { useMemo } from "react";
-import type { Finding, Severity } from "../../figures/index.ts";
+import type { Finding } from "../../figures/index.ts";
 import { findingCards } from "../../plan/index.ts";
 import { useSameItems } from "../state/use-same-items.ts";
 import { FindingCardNote } from "./finding-card.tsx";
 import { FindingNote } from "./finding-note.tsx";
+import { severityCounts } from "./severity-counts.ts";
 import "./finding-list.css";
 
 interface FindingListProps {
@@ -37,17 +38,9 @@ export function FindingList({ findings, short = false, onMore }: FindingListProp
       ) : null}
       {rest > 0 ? (
         <button type="button" className="button-plain small" onClick={onMore}>
-          {restText(findings)}
+          {severityCounts(findings, ["note", "unproven"])}
         </button>
       ) : null}
     </div>
   );
-}
-
-function restText(findings: readonly Finding[]): string {
-  const count = (severity: Severity) => findings.filter((finding) => finding.severity === severity).length;
-  const [notes, checks] = [count("note"), count("unproven")];
-  return [notes > 0 ? `${notes} to note` : "", checks > 0 ? `${checks} to check by hand` : ""]
-    .filter(Boolean)
-    .join(", ");
 }

@@ -1,9 +1,10 @@
 import { type ReactNode, useCallback, useMemo, useState } from "react";
 import { Link } from "wouter";
-import { type Finding, SEVERITIES } from "../../figures/index.ts";
+import type { Finding } from "../../figures/index.ts";
 import { type FindingCard, findingCards } from "../../plan/index.ts";
 import { FindingCardNote } from "../findings/finding-card.tsx";
 import { FindingNote } from "../findings/finding-note.tsx";
+import { severityCounts } from "../findings/severity-counts.ts";
 import { Chapter } from "../frame/chapter.tsx";
 import { useJob } from "../state/fields.ts";
 import type { JobSummary } from "../state/job-summary.ts";
@@ -85,13 +86,8 @@ function Notes({ cards, whereOf }: CardsProps) {
   );
 }
 
-const COUNTED = { stop: "to stop at", fix: "to fix", note: "to note", unproven: "to check by hand" } as const;
-
 function countSentence(findings: readonly Finding[], waiting: boolean): string {
   if (waiting) return "Being gathered.";
-  const counts = SEVERITIES.flatMap((severity) => {
-    const count = findings.filter((finding) => finding.severity === severity).length;
-    return count === 0 ? [] : `${count} ${COUNTED[severity]}`;
-  });
-  return counts.length === 0 ? "Nothing was found." : `${counts.join(", ")}.`;
+  const counts = severityCounts(findings);
+  return counts === "" ? "Nothing was found." : `${counts}.`;
 }

@@ -100,13 +100,10 @@ export function tableRow(book: Book, specs: readonly TableSpec[]): boolean {
     const width = spec.width + spare / specs.length;
     const one = layTable(book, { ...spec, x, width });
     x += width + CELL_GAP;
-    return one;
+    return [one];
   });
-  if (halvesHeight(laid.map((one) => [one])) > book.room) return false;
-  setBeside(
-    book,
-    laid.map((one) => [one]),
-  );
+  if (halvesHeight(laid) > book.room) return false;
+  setBeside(book, laid);
   return true;
 }
 
