@@ -6,6 +6,9 @@ import { defineConfig } from "vitest/config";
  */
 const HANGS_MS = 240_000;
 
+/** What a screen is to show it shows at once or, on a busy machine, later; asked for again and again until then. */
+const poll = { interval: 50, timeout: 60_000 };
+
 export default defineConfig({
   test: {
     // Every core works; without it one of them is left idle, which on two is half the machine.
@@ -43,6 +46,7 @@ export default defineConfig({
         // Each file opens databases, which are large and slow to begin.
         test: {
           name: "rooms",
+          expect: { poll },
           setupFiles: "test/seed.ts",
           include: ["test/rooms/**/*.test.ts"],
           globalSetup: ["test/rooms/postgres.ts", "test/cli/build.ts"],
@@ -54,6 +58,7 @@ export default defineConfig({
       {
         test: {
           name: "e2e",
+          expect: { poll },
           include: ["test/e2e/**/*.test.ts"],
           globalSetup: "test/e2e/build.ts",
           testTimeout: HANGS_MS,
@@ -63,6 +68,7 @@ export default defineConfig({
       {
         test: {
           name: "webkit",
+          expect: { poll },
           include: ["test/webkit/**/*.test.ts"],
           globalSetup: "test/e2e/build.ts",
           testTimeout: HANGS_MS,
@@ -72,6 +78,7 @@ export default defineConfig({
       {
         test: {
           name: "firefox",
+          expect: { poll },
           include: ["test/firefox/**/*.test.ts"],
           globalSetup: "test/e2e/build.ts",
           testTimeout: HANGS_MS,
