@@ -2,6 +2,7 @@ import type { Faces } from "../../letters/index.ts";
 import { printable } from "../../letters/index.ts";
 import { asWritten, type Spell } from "../../words/index.ts";
 import { breakLines } from "./break-lines.ts";
+import { writePages } from "./let-go.ts";
 import { DESK, type PageLook } from "./look.ts";
 import { BOTTOM_PT, MARGIN_PT, type Paper } from "./paper.ts";
 import type { OutlineItem, PdfDocument } from "./pdf-kit.ts";
@@ -137,7 +138,7 @@ export class Book {
       const page = { number: index + 1, total, lacksLetters: this.#lacking.has(index) };
       this.tags.artifact(() => drawFoot(this.pen, running, page, this.paper), "Pagination");
     });
-    this.#doc.flushPages();
+    writePages(this.#doc);
     this.#before += total;
     this.#sheaf = [];
     this.#lacking.clear();

@@ -1,5 +1,6 @@
 import PDFDocument from "pdfkit";
 import { FACE_NAMES, type FaceName, type Faces } from "../../letters/index.ts";
+import { letGoOfWritten } from "./let-go.ts";
 
 /**
  * One import for both worlds: the package resolves to its Node build in Node and to its browser build under a
@@ -35,6 +36,8 @@ export function openDocument(facts: DocumentFacts, faces: Faces): PdfDocument {
     margin: 0,
     // No built-in font is ever loaded: the types ask for a name, the library takes none.
     font: null as unknown as string,
+    // The faces remember the words that they have shaped, and no more than so many.
+    fontLayoutCache: false,
     info: {
       Title: facts.title,
       Subject: facts.subject,
@@ -47,6 +50,7 @@ export function openDocument(facts: DocumentFacts, faces: Faces): PdfDocument {
     doc.registerFont(name, faces[name].font as unknown as Parameters<PdfDocument["registerFont"]>[1]);
   }
   askForFullSize(doc);
+  letGoOfWritten(doc);
   return doc;
 }
 
@@ -103,7 +107,11 @@ export function writeOut(doc: PdfDocument, write: (chunk: Uint8Array) => Promise
     doc.on("error", reject);
   });
   ended.catch(() => {});
-  return { written: () => queue, ended };
+  // The library's stream begins to flow at the next turn. Who never lets one come would have it hold the whole document.
+  const flows = new Promise<void>((resolve) => {
+    setTimeout(resolve, 0);
+  });
+  return { written: () => flows.then(() => queue), ended };
 }
 
 export function joined(chunks: readonly Uint8Array[]): Uint8Array {

@@ -27,7 +27,10 @@ interface FaceRecord {
   words: Map<string, string | undefined>;
 }
 
-/** Sets lines of text into the page that is open. Each word is encoded once for the whole document. */
+/** Words that are remembered before it starts anew. */
+const MOST_WORDS = 20_000;
+
+/** Sets lines of text into the page that is open. A word that comes back is encoded once. */
 export class TextSetter {
   readonly #doc: PdfDocument;
   readonly #faces: Record<FaceName, FaceRecord>;
@@ -58,8 +61,11 @@ export class TextSetter {
     const operands: string[] = [];
     for (const word of text.match(/[^ ]* ?/g) ?? []) {
       if (word === "") continue;
-      if (!words.has(word)) words.set(word, wordOperand(embedded, word));
-      const operand = words.get(word);
+      const operand = words.has(word) ? words.get(word) : wordOperand(embedded, word);
+      if (!words.has(word)) {
+        if (words.size >= MOST_WORDS) words.clear();
+        words.set(word, operand);
+      }
       if (operand === undefined) return false;
       operands.push(operand);
     }
