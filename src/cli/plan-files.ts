@@ -25,6 +25,14 @@ import type { OutFile } from "./write-files.ts";
 
 export type WorkbookFiles = "one" | "room" | "shade";
 
+/** Windows up to which all is one workbook where nobody says: about a ream of paper. */
+const MOST_IN_ONE_BOOK = 60;
+
+/** How the workbooks of so many windows are bound where nobody says. */
+function usualFiles(windows: number): WorkbookFiles {
+  return windows > MOST_IN_ONE_BOOK ? "room" : "one";
+}
+
 export interface PlanFilesInput {
   plan: Plan;
   cutting?: CuttingPlan;
@@ -34,7 +42,7 @@ export interface PlanFilesInput {
   lessonsOf?: (shade: ShadePlan) => readonly Lesson[];
   paper: PaperKind;
   createdOn: Date;
-  /** One workbook, or a front for the job and one workbook a room or a shade. */
+  /** One workbook, or a front for the job and one workbook a room or a shade; of many windows one a room unless told. */
   files?: WorkbookFiles;
   /** A line on how far it is. */
   progress?: (text: string) => void;
@@ -88,8 +96,8 @@ export async function* planFiles({
 }
 
 function* workbooks({
-  files = "one",
   plan,
+  files = usualFiles(plan.shades.length),
   progress,
   ...print
 }: PlanFilesInput & Pick<WorkbookInput, "fonts">): Generator<OutFile> {

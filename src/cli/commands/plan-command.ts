@@ -46,7 +46,7 @@ export function addPlan(program: Command, io: Io): void {
     .addOption(
       new Option(
         "--files <by>",
-        "one workbook, or workbook.pdf as a front for the job and one a room or a shade in workbooks/",
+        "one workbook, or workbook.pdf as a front for the job and one a room or a shade in workbooks/; above 60 windows one a room unless told",
       ).choices(["one", "room", "shade"]),
     )
     .option("--shade <id>", "plan this window alone")
