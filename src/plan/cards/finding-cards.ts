@@ -33,19 +33,33 @@ export function findingCards(findings: readonly Finding[]): FindingCard[] {
   return [...byCause].map(([id, same]) => cardOf(id, same)).sort(gravestFirst);
 }
 
-function cardOf(id: string, same: readonly Finding[]): FindingCard {
-  const findings = [...same].sort(bySeverity);
+function cardOf(id: string, same: Finding[]): FindingCard {
+  const findings = gravestFirstOf(same);
   const [first] = findings;
   if (first === undefined) throw new Error("invalid card: no findings");
-  const shadeIds = new Set(findings.flatMap(({ shadeId }) => shadeId ?? []));
+  // Of a contract there are thousands, and they are gathered anew while somebody types.
+  const shadeIds = new Set<string>();
+  let differs = false;
+  for (const { shadeId, text } of findings) {
+    if (shadeId !== undefined) shadeIds.add(shadeId);
+    differs ||= text !== first.text;
+  }
   return {
     id,
     severity: first.severity,
     says: first.cause?.says ?? first.text,
-    differs: first.cause === undefined && findings.some(({ text }) => text !== first.text),
+    differs: differs && first.cause === undefined,
     findings,
     shadeIds: [...shadeIds],
   };
+}
+
+function gravestFirstOf(findings: Finding[]): Finding[] {
+  const [first] = findings;
+  const isOneKind = findings.every(
+    ({ severity, stage }) => severity === first?.severity && stage === first.stage,
+  );
+  return isOneKind ? findings : findings.sort(bySeverity);
 }
 
 function gravestFirst(a: FindingCard, b: FindingCard): number {

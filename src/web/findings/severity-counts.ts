@@ -12,10 +12,10 @@ export function severityCounts(
   findings: readonly Finding[],
   severities: readonly Severity[] = SEVERITIES,
 ): string {
+  const counts: Record<Severity, number> = { stop: 0, fix: 0, note: 0, unproven: 0 };
+  for (const { severity } of findings) counts[severity]++;
   return severities
-    .flatMap((severity) => {
-      const count = findings.filter((finding) => finding.severity === severity).length;
-      return count === 0 ? [] : [`${count} ${COUNTED[severity]}`];
-    })
+    .filter((severity) => counts[severity] > 0)
+    .map((severity) => `${counts[severity]} ${COUNTED[severity]}`)
     .join(", ");
 }

@@ -1,8 +1,10 @@
+import { memo } from "react";
 import { moneyText } from "../../figures/index.ts";
 import type { Cost, ShoppingLine } from "../../shade-plan/index.ts";
 import { counted } from "../../words/index.ts";
 import { useCost } from "../cutting/use-cost.ts";
 import { Chapter } from "../frame/chapter.tsx";
+import { useEnglish } from "../state/english.ts";
 import type { JobSummary } from "../state/job-summary.ts";
 import { PriceField } from "./price-field.tsx";
 
@@ -15,7 +17,8 @@ const GROUPS: Record<ShoppingLine["group"], string> = {
 };
 
 /** What to buy and what it comes to. */
-export function CostChapter({ summary }: { summary: JobSummary | undefined }) {
+export const CostChapter = memo(function CostChapter({ summary }: { summary: JobSummary | undefined }) {
+  useEnglish();
   const cost = useCost(summary);
   return (
     <Chapter
@@ -39,7 +42,7 @@ export function CostChapter({ summary }: { summary: JobSummary | undefined }) {
       {cost === undefined ? null : <CostTables cost={cost} />}
     </Chapter>
   );
-}
+});
 
 function CostTables({ cost }: { cost: Cost }) {
   const money = (amount: number | undefined) =>

@@ -1,4 +1,4 @@
-import { type ReactNode, useCallback, useMemo, useState } from "react";
+import { memo, type ReactNode, useCallback, useMemo, useState } from "react";
 import { Link } from "wouter";
 import type { Finding } from "../../figures/index.ts";
 import { type FindingCard, findingCards } from "../../plan/index.ts";
@@ -16,10 +16,15 @@ const MOST_NAMED = 3;
 const MOST_UNFOLDED = 6;
 
 /** Everything that was found, one card for each cause over all shades; it stands on each shade's page as well. */
-export function FindingsChapter({ summary }: { summary: JobSummary | undefined }) {
+export const FindingsChapter = memo(function FindingsChapter({
+  summary,
+}: {
+  summary: JobSummary | undefined;
+}) {
   const { id: jobId, rooms } = useJob();
   const findings = summary?.findings;
   const cards = useMemo(() => findingCards(findings ?? []), [findings]);
+  const sentence = useMemo(() => countSentence(findings), [findings]);
   const names = useMemo(
     () =>
       new Map(rooms.flatMap(({ name, windows }) => windows.map((one) => [one.id, `${name}, ${one.name}`]))),
@@ -45,12 +50,12 @@ export function FindingsChapter({ summary }: { summary: JobSummary | undefined }
   );
   const folds = cards.length > MOST_UNFOLDED && cards.some(isNote);
   return (
-    <Chapter id="findings" sentence={countSentence(findings ?? [], summary === undefined)}>
+    <Chapter id="findings" sentence={sentence}>
       <Cards cards={folds ? cards.filter((card) => !isNote(card)) : cards} whereOf={whereOf} />
       {folds ? <Notes cards={cards.filter(isNote)} whereOf={whereOf} /> : null}
     </Chapter>
   );
-}
+});
 
 const isNote = ({ severity }: FindingCard): boolean => severity === "note";
 
@@ -86,8 +91,8 @@ function Notes({ cards, whereOf }: CardsProps) {
   );
 }
 
-function countSentence(findings: readonly Finding[], waiting: boolean): string {
-  if (waiting) return "Being gathered.";
+function countSentence(findings: readonly Finding[] | undefined): string {
+  if (findings === undefined) return "Being gathered.";
   const counts = severityCounts(findings);
   return counts === "" ? "Nothing was found." : `${counts}.`;
 }

@@ -1,3 +1,6 @@
+import { memo, useMemo } from "react";
+import type { Finding } from "../../figures/index.ts";
+import type { Job } from "../../job/index.ts";
 import { Rail, type RailEntry, type RailGroup } from "../frame/rail.tsx";
 import { goToSection } from "../sections/go-to.ts";
 import { questionsOf } from "../sections/questions.ts";
@@ -21,7 +24,7 @@ const MOST_WINDOWS = 24;
 const openHere = (id: string) => goToSection(id as SectionId);
 
 /** The sections of the job and its windows, with what waits in each. */
-export function JobRail({ summary }: { summary: JobSummary | undefined }) {
+export const JobRail = memo(function JobRail({ summary }: { summary: JobSummary | undefined }) {
   const job = useJob();
   const open = usePlanner((planner) => planner.view.open);
   const entry = (id: SectionId): RailEntry => ({
@@ -32,8 +35,9 @@ export function JobRail({ summary }: { summary: JobSummary | undefined }) {
     onPress: openHere,
     ...(id === "place" ? { waiting: waitingAt(0, 0, unsaid(job)) } : {}),
   });
-  const counts = countsByShade(summary);
-  const windows = job.rooms.flatMap((room, r) => room.windows.map((window, w) => ({ window, r, w })));
+  const findings = summary?.findings;
+  const counts = useMemo(() => countsByShade(findings ?? []), [findings]);
+  const windows = useMemo(() => windowsOf(job.rooms), [job.rooms]);
   const ofWindows = windows.slice(0, MOST_WINDOWS).map(({ window, r, w }): RailEntry => {
     const found = counts.get(window.id);
     const questions = questionsOf(job, { room: r, window: w }).filter(
@@ -69,7 +73,7 @@ export function JobRail({ summary }: { summary: JobSummary | undefined }) {
       <WorkbookNow />
     </Rail>
   );
-}
+});
 
 /** Asked once for the job, not at each window. */
 const JOBS_OWN: ReadonlySet<string> = new Set(["/place", "/purpose"]);
@@ -82,12 +86,17 @@ function waitingAt(stop: number, fix: number, questions: number): Waiting {
   return { stop, fix, questions };
 }
 
-function countsByShade(summary: JobSummary | undefined): Map<string, { stop: number; fix: number }> {
+function countsByShade(findings: readonly Finding[]): Map<string, { stop: number; fix: number }> {
   const counts = new Map<string, { stop: number; fix: number }>();
-  for (const { shadeId, severity } of summary?.findings ?? []) {
+  for (const { shadeId, severity } of findings) {
     if (shadeId === undefined || (severity !== "stop" && severity !== "fix")) continue;
-    const known = counts.get(shadeId) ?? { stop: 0, fix: 0 };
-    counts.set(shadeId, { ...known, [severity]: known[severity] + 1 });
+    const known = counts.get(shadeId);
+    if (known === undefined) counts.set(shadeId, { stop: 0, fix: 0, [severity]: 1 });
+    else known[severity]++;
   }
   return counts;
+}
+
+function windowsOf(rooms: Job["rooms"]) {
+  return rooms.flatMap((room, r) => room.windows.map((window, w) => ({ window, r, w })));
 }

@@ -1,3 +1,4 @@
+import { memo } from "react";
 import { offerOf } from "../../cost/index.ts";
 import { moneyText } from "../../figures/index.ts";
 import { DEFAULT_OFFER, type OfferTerms } from "../../job/index.ts";
@@ -18,7 +19,7 @@ const STAND_INS: Partial<Record<keyof OfferTerms, number>> = {
 };
 
 /** What the client is asked for, and what stands on quote, order and invoice beside it. */
-export function OfferChapter({ summary }: { summary: JobSummary | undefined }) {
+export const OfferChapter = memo(function OfferChapter({ summary }: { summary: JobSummary | undefined }) {
   const job = useJob();
   // The same cost as on the shopping list: as the cutting plan lays the cloth, once there is one.
   const cost = useCost(summary);
@@ -43,7 +44,7 @@ export function OfferChapter({ summary }: { summary: JobSummary | undefined }) {
       </p>
     </Chapter>
   );
-}
+});
 
 function OfferSentence({ cost, terms }: { cost: JobSummary["cost"]; terms: OfferTerms | undefined }) {
   const { total, deposit, unpriced } = offerOf(cost, [], cost.taxShare, terms).values;

@@ -1,4 +1,4 @@
-import { useMemo } from "react";
+import { memo, useMemo } from "react";
 import { type Finding, SEVERITIES, type Severity } from "../../figures/index.ts";
 import type { Room, Window } from "../../job/index.ts";
 import { counted } from "../../words/index.ts";
@@ -40,7 +40,7 @@ function isHeavier(one: Severity, other: Severity): boolean {
 }
 
 /** Rooms and their windows: names, order, new ones. */
-export function RoomsChapter({ summary }: { summary: JobSummary | undefined }) {
+export const RoomsChapter = memo(function RoomsChapter({ summary }: { summary: JobSummary | undefined }) {
   const job = useJob();
   const mine = useCanEdit();
   const findings = summary?.findings;
@@ -99,4 +99,4 @@ export function RoomsChapter({ summary }: { summary: JobSummary | undefined }) {
       </p>
     </Chapter>
   );
-}
+});

@@ -40,11 +40,13 @@ export class SummaryTeller {
   }
 }
 
-/** The summary of an answer; what it leaves out is as it was. */
+/** The summary of an answer; what it leaves out is as it was, and all of it where it says nothing new. */
 export function heardSummary(before: JobSummary | undefined, news: SummaryNews): JobSummary {
   const { changed, findings, changedFindings } = news;
+  const isSameList = changedFindings.length === 0 && before?.findings.length === findings;
+  if (before !== undefined && isSameList && Object.keys(changed).length === 0) return before;
   const summary = { ...before, ...changed } as JobSummary;
-  if (changedFindings.length === 0 && before?.findings.length === findings) return summary;
+  if (isSameList) return summary;
   const list = (before?.findings ?? []).slice(0, findings);
   for (const [at, finding] of changedFindings) list[at] = finding;
   return { ...summary, findings: list };
