@@ -13,7 +13,8 @@ import { ROOT } from "./run.mjs";
  * Code runs in a copy that is thrown away; `--at-least 85` fails below that share. Tests are those of the rooms that
  * the changed files are in (`src/<room>`, `test/<room>`), and with them all of the core that import the changed files,
  * by way of others too; `--near` leaves those out. `--sample 300` tries so many, drawn by `--seed`, and tells the range
- * that the share of all of them lies in, 19 times in 20. Changes that change nothing stand, each with its reason, in
+ * that the share of all of them lies in, 19 times in 20. `--seconds 5` gives each no more than so many seconds of tests, the
+ * most telling first, where there are 20: quicker, and never too good. Changes that change nothing stand, each with its reason, in
  * `test/mutation/equivalent.json`, and do not count.
  */
 const { values, positionals } = parseArgs({
@@ -24,6 +25,7 @@ const { values, positionals } = parseArgs({
     sample: { type: "string" },
     seed: { type: "string", default: "1" },
     workers: { type: "string", default: "1" },
+    seconds: { type: "string" },
     json: { type: "string" },
   },
   allowPositionals: true,
@@ -63,6 +65,7 @@ process.env.MUTATION = JSON.stringify({
   seed: Number(values.seed),
   memory: join(mkdtempSync(join(tmpdir(), "mutate-")), "tests.json"),
   ...(values.sample === undefined ? {} : { sample: Number(values.sample) }),
+  ...(values.seconds === undefined ? {} : { seconds: Number(values.seconds) }),
 });
 const stryker = new Stryker({
   mutate,
