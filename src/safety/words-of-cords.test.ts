@@ -39,6 +39,23 @@ describe("what hangs at the front is said with its own lengths", () => {
     );
   });
 
+  it("a note of the shade says the same, and what to choose where children are", () => {
+    const [found] = judgeCords(hand());
+    expect(found).toMatchObject({
+      id: "safety.free-hanging-cord",
+      severity: "note",
+      stage: "safety",
+      path: "/rooms/0/windows/0/shade",
+      cite: { source: "cordless-advice" },
+      cause: { id: "safety.cords-front" },
+      remedies: [],
+    });
+    expect(found?.text).toBe(
+      `${frontText(hand())} Where children live or visit, choose a shade without cords that can be reached.`,
+    );
+    expect(judgeCords({ ...hand(), lift: { kind: "spring" } as unknown as Lift })).toEqual([]);
+  });
+
   it("one cord is one, and one that reaches the floor lies on it", () => {
     const { cords } = handShade().lift;
     const one = hand({}, { cords: cords.slice(0, 1), tailRaisedMm: 2300 } as Partial<Lift>);
@@ -247,7 +264,12 @@ describe("the lift that is proposed", () => {
       text: "Because.",
       cite: careful.cite,
     });
-    expect(found?.remedies.map(({ label }) => label)).toEqual(["Use a cord lock"]);
+    expect(found?.remedies).toMatchObject([
+      {
+        label: "Use a cord lock",
+        patch: [{ path: "/rooms/0/windows/0/shade/making/lift/kind", value: "cord-lock" }],
+      },
+    ]);
     expect(of({}, "cord-lock")[0]?.remedies).toEqual([]);
   });
 

@@ -109,6 +109,21 @@ describe("heights that were not said", () => {
     expect(ids(cordless)).toEqual([]);
   });
 
+  it("are asked in whole questions, of the field that answers them, and are not proven until then", () => {
+    const [height, foothold] = asked(heightless(unsaid));
+    for (const one of [height, foothold])
+      expect(one).toMatchObject({ severity: "unproven", stage: "safety" });
+    expect(height).toMatchObject({ path: "/rooms/0/windows/0/opening/sillAboveFloorMm", remedies: [] });
+    expect(height?.text).toMatch(/^How high above the floor does the opening begin\? .*no rule on heights/);
+    expect(foothold).toMatchObject({
+      path: "/rooms/0/windows/0/opening/footholds",
+      remedies: [{ label: "There is nothing to stand on", patch: [{ op: "add", value: [] }] }],
+    });
+    expect(foothold?.text).toMatch(
+      /^Is there anything at this window that a child can stand on: .*highest\.$/,
+    );
+  });
+
   it("a lead is followed, and its height asked where some of it hangs free", () => {
     const motor = (over: Partial<CordGeometry>) => bare({ kind: "motor", ...over });
     expect(ids(motor({}))).toEqual(["lead-unknown"]);
@@ -238,6 +253,22 @@ describe("shades side by side", () => {
     const [left] = judge({ left: beside }, { controlSide: "left" });
     expect(left?.remedies[0]?.label).toBe("Work it from the right");
     expect(judge({ right: { ...beside, shade: false } })).toEqual([]);
+  });
+
+  it("cords of a top rail are kept apart by a board that they hang it from", () => {
+    const seat = { xMm: 31 * 25.4 };
+    const topRail = {
+      ...{ side: "right", tailDownMm: 500, tailUpMm: 900, housingHeightMm: 24, dropMm: 300 },
+      ...{ cords: [1, 2], eyes: [], seat },
+    };
+    const [found] = judge({ right: beside }, { kind: "spring", topRail });
+    expect(plain(found?.text)).toContain("Its cords hang on the right, up to 900 mm of them, 527 mm from");
+    expect(found?.remedies).toMatchObject([
+      {
+        label: "Hang it from the board",
+        patch: [{ path: "/rooms/0/windows/0/shade/making/fold/topDropMm", value: 0 }],
+      },
+    ]);
   });
 
   it("worked together make one loop of both their cords and what lies between", () => {

@@ -44,6 +44,48 @@ describe("closer rows are those that the style lays for the setting that asks fo
     }
   });
 
+  it("are asked for by a spacing on a mark of the ruler wherever one lies between this count and the one before", () => {
+    const { resolved, size, grid } = shadeWith({});
+    for (const [ruler, markMm] of [
+      ["1 mm", 1],
+      ["1/8 in", 25.4 / 8],
+    ] as const) {
+      const closer = new CloserRows({ ...resolved, units: { ...resolved.units, ruler } }, size, grid);
+      for (let rows = grid.rows.length + 1; rows <= closer.most; rows++) {
+        const [, spacingMm] = closer.setting(rows);
+        const [foldMm, fewerMm] = [closer.foldMm(rows), closer.foldMm(rows - 1)];
+        const marks = spacingMm / markMm;
+        const onMark = Math.abs(marks - Math.round(marks)) * markMm < 0.001;
+        const between = Math.ceil(foldMm / markMm) * markMm < fewerMm;
+        expect(onMark, `${rows} rows by ${ruler}`).toBe(between);
+        expect(spacingMm).toBeGreaterThanOrEqual(foldMm);
+        expect(spacingMm).toBeLessThan(fewerMm);
+      }
+    }
+  });
+
+  it("are asked for by no less than their own spacing where a mark is no whole thousandth of a millimetre", () => {
+    const { resolved, size, grid } = shadeWith({});
+    const sixteenths = { ...resolved, units: { ...resolved.units, ruler: "1/16 in" } } as const;
+    for (let marks = 100; marks < 120; marks++) {
+      // Half folds: the length is the headrail, the skirt and 10 1/2 folds of so many marks.
+      const foldMm = (marks * 25.4) / 16;
+      const finishedLengthMm = grid.headrailMm + grid.skirtMm + 10.5 * foldMm;
+      const [, spacingMm] = new CloserRows(sixteenths, { ...size, finishedLengthMm }, grid).setting(10);
+      expect(spacingMm, `${marks}`).toBeGreaterThanOrEqual(foldMm - 1e-9);
+    }
+  });
+
+  it("are asked for by less than the spacing that gives a row fewer, though that is on a mark", () => {
+    const { resolved, size, grid } = shadeWith({});
+    const eighths = { ...resolved, units: { ...resolved.units, ruler: "1/8 in" } } as const;
+    for (let marks = 20; marks < 40; marks++) {
+      const finishedLengthMm = grid.headrailMm + grid.skirtMm + (39.5 * marks * 25.4) / 8;
+      const closer = new CloserRows(eighths, { ...size, finishedLengthMm }, grid);
+      expect(closer.setting(40)[1], `${marks}`).toBeLessThan(closer.foldMm(39));
+    }
+  });
+
   it("are not offered where the spacing is fixed or the folds grow step by step", () => {
     for (const fold of [{ spacingMm: 180 }, { gradeStepMm: 10 }]) {
       const { resolved, size, grid } = shadeWith(fold as Fold);

@@ -27,7 +27,7 @@ export interface MadeFor {
 const STOCK_ONLY = "Written for stock goods, and these are made to order.";
 const CUSTOM_ONLY = "Written for goods made to order, and these are made for stock.";
 const GOODS_UNKNOWN =
-  "Whether these shades are made to order or for stock was not said. If they are made for stock, this rule speaks of them and fails:";
+  "Whether these shades are made to order or for stock was not said. If they are made for stock, this rule speaks of them and fails.";
 
 /** Holds one rule against one shade. `outside` says why the place’s rules leave a purpose out. */
 export function evaluate(
@@ -50,8 +50,8 @@ const UNSAID_FOOTHOLD = sourced(750, "mm", cite("our-choice", "as high as a tabl
 
 function fromText({ footholdMm, footholdName }: CordGeometry): string {
   return footholdMm === undefined
-    ? `Whether anything stands at the window for a child to climb on was not said. Measured from a table there`
-    : `Measured from the ${footholdName ?? "highest thing that a child can stand on"} at the window, and not from the floor`;
+    ? `Whether anything stands at the window for a child to climb on was not said. Measured from a table there.`
+    : `Measured from the ${footholdName ?? "highest thing that a child can stand on"} at the window, and not from the floor.`;
 }
 
 const SETTLED: readonly RuleOutcome[] = ["failed", "not-proven"];
@@ -63,8 +63,7 @@ const SETTLED: readonly RuleOutcome[] = ["failed", "not-proven"];
 function fromFoothold(check: Check, situation: Situation, fromFloor: Evaluation): Evaluation {
   const { geometry } = situation;
   const { footholdMm = UNSAID_FOOTHOLD.value, topAboveFloorMm, leadLowMm } = geometry;
-  const isMeasured = topAboveFloorMm !== undefined || leadLowMm !== undefined;
-  if (footholdMm <= 0 || !isMeasured || SETTLED.includes(fromFloor.outcome)) return fromFloor;
+  if (SETTLED.includes(fromFloor.outcome)) return fromFloor;
   const pulls = geometry.pulls.map((pull) => ({
     ...pull,
     cleatAboveFloorMm: pull.cleatAboveFloorMm - footholdMm,

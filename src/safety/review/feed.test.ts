@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { expectNear } from "../../../test/near.ts";
 import { rears } from "../../../test/safety/cords.ts";
 import type { RearCords, RearSpan } from "./cord-geometry.ts";
-import { canFeed, drawnMm, risesToMm } from "./feed.ts";
+import { canFeed, drawnAtBoardMm, drawnMm, risesToMm } from "./feed.ts";
 
 const spans = [200, 200, 200];
 /** 4, 8 and 40 N on the least loaded cord while the three folds gather. */
@@ -55,6 +55,33 @@ describe("cord that a pull draws out", () => {
       expect(drawnMm(rear, at(rear, 0), 35, 0, 600)).toBe(0);
       expect(canFeed(rear, 35, 600)).toBe(false);
     }
+  });
+
+  it("stops where the load is as large as the pull", () => {
+    const rises = (heldN: number) =>
+      risesToMm(rears([200, 200], { heldN: [20, heldN], leastShare: 0.5, friction: 0 }), 35, 400);
+    expect([rises(69.9), rises(70), rises(70.1)]).toEqual([400, 200, 200]);
+  });
+
+  it("is bent aside by what each cord carries while its own fold gathers", () => {
+    // 40 N lowered, 100 N from 200 mm on: two legs at asin(35/80) and at asin(35/200).
+    const rear = rears([200, 200], { heldN: [40, 100], leastShare: 1 });
+    const longer = (sine: number) => 200 / Math.sqrt(1 - sine ** 2) - 200;
+    for (const [liftMm, sine] of [
+      [0, 35 / 80],
+      [199, 35 / 80],
+      [200, 35 / 200],
+      [300, 35 / 200],
+    ] as const)
+      expectNear(drawnAtBoardMm(rear, 200, 35, liftMm, 400), longer(sine), 1e-9, `${liftMm}`);
+  });
+
+  it("comes out along the board by as much as the shade can still rise", () => {
+    const rear = rears(spans, growing);
+    expect(drawnAtBoardMm(rear, 200, 35, 0, 600)).toBe(400);
+    expect(drawnAtBoardMm(rear, 200, 35, 399, 600)).toBe(1);
+    // Risen so far it slides no more: 40 N in the cord against 35 N.
+    expectNear(drawnAtBoardMm(rear, 200, 35, 400, 600), 200 / Math.sqrt(1 - (35 / 80) ** 2) - 200, 1e-9);
   });
 
   it("still comes out between eyes on the board, where no sleeve reaches", () => {

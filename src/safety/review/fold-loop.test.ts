@@ -55,6 +55,42 @@ describe("loop of a soft fold", () => {
     }
   });
 
+  /** Twelve inches of tape at three times as much cloth: 36 in of cloth, 48 in around. 16.9 in are 429 mm. */
+  const WIDE = { units: { system: "metric", ruler: "1 mm" } } as const;
+  const plain = (text = "") => text.replaceAll("\u00a0", " ");
+
+  test("is told with its cloth, its tape and the way around, and with a tape marked closer", () => {
+    const job = { ...jobOf(84, { tapeMm: inches(12), fullness: 3 }), ...WIDE };
+    const [found] = loops(job);
+    expect(found).toMatchObject({
+      severity: "fix",
+      stage: "safety",
+      path: "/rooms/0/windows/0/shade/making/hobble",
+      cite: { source: "hobbled-workroom" },
+      figures: ["safety.fold-loop"],
+    });
+    expect(plain(found?.text)).toBe(
+      "Each soft fold makes a loop of its own: 914 mm of cloth and 305 mm of tape, 1219 mm around. A workroom keeps cloth and tape together to 429 mm, since a child’s head goes through a larger one. No rule that was read here says so.",
+    );
+    // 429.26 / (1 + 3), down to a whole millimetre.
+    expect(found?.remedies.map(({ label, changes }) => [plain(label), changes])).toEqual([
+      ["Mark the tape at most 107 mm apart", undefined],
+    ]);
+    expect(found?.remedies[0]?.patch).toMatchObject([{ value: "tape" }, { value: 107 }]);
+  });
+
+  test("folds of six are read to the letter where half of each keeps to the loop, and a pattern falls as it comes", () => {
+    const labels = (job: ReturnType<typeof jobOf>) =>
+      loops({ ...job, ...WIDE })[0]?.remedies.map(({ label, changes }) => [plain(label), changes]) ?? [];
+    const letter = "Read the published rule to the letter: folds of half the size";
+    // 429.26 mm over 1 + 1.75, the usual fullness.
+    const plainCloth = labels(jobOf(45, { rule: "folds-of-six" }));
+    expect(plainCloth.map(([label]) => label)).toEqual([letter, "Mark the tape at most 156 mm apart"]);
+    const falls = "The pattern then falls on the folds as it comes.";
+    for (const [, changes] of plainCloth) expect(changes).toBeUndefined();
+    for (const [, changes] of labels(jobOf(45, { rule: "folds-of-six" }, 12))) expect(changes).toBe(falls);
+  });
+
   test("a shade as long as its tapes has no such loop, however far its rows are apart", () => {
     const job = jobWith({ shade: { style: "flat", making: { fold: { spacingMm: 400 } } } });
     expect(loops(job)).toHaveLength(0);

@@ -59,6 +59,38 @@ describe.each(["cord-lock", "cleat", "spring"] as const)("the cords of a top rai
   });
 });
 
+describe("the cords of a top rail, which rises and falls by itself", () => {
+  const rail = (cords: number) => {
+    const topRail = {
+      ...{ side: "left", tailDownMm: 500, tailUpMm: 900, housingHeightMm: 24, dropMm: 400 },
+      ...{ cords: Array.from({ length: cords }), eyes: [{ xMm: inches(2) }, { xMm: inches(34) }] },
+      seat: { xMm: inches(10) },
+    } as const;
+    return cordGeometry(shade, { kind: "spring", topRail } as LiftCords);
+  };
+
+  it("hang as long as with the rail up at every height of the shade, joined ones as much from their connector", () => {
+    const [pull] = rail(2).pulls;
+    if (pull?.joinedMm === undefined) throw new Error("invalid geometry: not joined");
+    for (const raise of [0, 0.5, 1]) {
+      expectNear(courseAt(pull.lengthMm, raise), 900, 1e-9);
+      // 3 in below the lock with the rail down, and 400 mm further with it up.
+      expectNear(courseAt(pull.joinedMm, raise), inches(3) + 400, 1e-9);
+    }
+    expect(pull.raises).toBe("top-rail");
+    expect(rail(1).pulls[0]?.joinedMm).toBeUndefined();
+  });
+
+  it("run along the board between its eyes and its lock, and bare from the rail to the board", () => {
+    expect(rail(2).railSpansMm?.map((mm) => Math.round(mm / inches(1)))).toEqual([8, 24]);
+    const spans = rail(2).rear?.spans ?? [];
+    const bare = cordGeometry(shade, { kind: "spring" }).rear?.spans ?? [];
+    spans.forEach((span, i) => {
+      expectNear(span.cordMm - (bare[i]?.cordMm ?? 0), span.top ? 400 : 0, 1e-9);
+    });
+  });
+});
+
 describe("run X1 on a cord lock", () => {
   const geometry = cordGeometry(shade, asCords(shade.lift));
 

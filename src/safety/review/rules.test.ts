@@ -55,13 +55,13 @@ describe("binding", () => {
     const geometry = RULE_FIXTURES["US-NOHANG"]?.above?.geometry;
     if (geometry === undefined) throw new Error("invalid fixture: US-NOHANG");
     for (const [id, goods, says] of [
-      ["US-STOCK-8", "custom", "made to order"],
-      ["US-NOHANG", "stock", "made for stock"],
+      ["US-STOCK-8", "custom", "Written for stock goods, and these are made to order."],
+      ["US-NOHANG", "stock", "Written for goods made to order, and these are made for stock."],
     ] as const) {
       const rule = active.find((one) => one.id === id);
       if (rule === undefined) throw new Error(`invalid rule: ${id}`);
       const found = evaluate(rule, { geometry, tag: TAG }, { purpose: "for-sale", goods }, "");
-      expect([found.outcome, found.why?.includes(says)]).toEqual(["does-not-apply", true]);
+      expect([found.outcome, found.why]).toEqual(["does-not-apply", says]);
     }
   });
 

@@ -24,8 +24,8 @@ function atLeastThis(value: number, why: string, raise = LOWERED): Reading {
 }
 
 /** Nothing that a plan knows decides. */
-function notKnown(why: string, raise = LOWERED, value?: number): Reading {
-  return { ...(value === undefined ? {} : { value }), raise, why, over: "not-proven", within: "not-proven" };
+function notKnown(why: string, raise = LOWERED, read: Pick<Reading, "value"> = {}): Reading {
+  return { ...read, raise, why, over: "not-proven", within: "not-proven" };
 }
 
 /** Only the maker can tell, once it is done. */
@@ -58,7 +58,7 @@ export const cordToWind = fact(({ geometry }) =>
     : notKnown(
         "So much cord hangs with the shade raised and has to go on the cleat. Whether it takes all of it shows when it is wound.",
         RAISED,
-        hangingAt(geometry, RAISED),
+        { value: hangingAt(geometry, RAISED) },
       ),
 );
 
@@ -77,7 +77,7 @@ export const tailBelowCleat = fact(({ geometry }) => {
   const reading = notKnown(
     "So much cord reaches below the cleat before it is wound. What still hangs after winding, and whether it is a single cord, shows on the wall.",
     RAISED,
-    belowMm,
+    { value: belowMm },
   );
   return cordCount(pulls) === 1 ? { ...reading, within: "not-shown-to-fail" } : reading;
 });
@@ -116,12 +116,12 @@ export const breakawayLoopLength = fact(({ geometry: { loop } }) =>
 );
 
 /** An operating loop where it reaches below a height; all of it where the height is not known. */
-export const operatingLoopLength = fact(({ geometry }, { belowFloorMm }) => {
+export const operatingLoopLength = fact(({ geometry }, { belowFloorMm = Number.POSITIVE_INFINITY }) => {
   const { loop } = geometry;
   if (loop === undefined) return NO_LOOP;
   const exitMm = aboveFloorMm(geometry, loop.exitBelowTopMm);
   if (exitMm === undefined) return notKnown(HEIGHT_UNKNOWN);
-  if (belowFloorMm !== undefined && exitMm - loop.dropMm >= belowFloorMm) {
+  if (exitMm - loop.dropMm >= belowFloorMm) {
     return { absent: "The loop does not hang as low as this rule asks." };
   }
   return { ...known(loop.dropMm, "What hangs of the loop"), cords: "loop" };
@@ -240,8 +240,9 @@ export const warningTextHeight = fact(({ tag }) => atLeastThis(tag.textMm, ON_TA
 export const guideKeepsCord = fact(({ geometry }, { belowFloorMm = 0 }) => {
   const { loop } = geometry;
   if (loop === undefined || loop.device === "none") return { absent: "No guide holds a cord of this shade." };
-  const exitMm = aboveFloorMm(geometry, loop.exitBelowTopMm);
-  if (exitMm !== undefined && exitMm - loop.dropMm >= belowFloorMm) {
+  // Where the window's height is not known it may sit as low as any.
+  const exitMm = aboveFloorMm(geometry, loop.exitBelowTopMm) ?? 0;
+  if (exitMm - loop.dropMm >= belowFloorMm) {
     return { absent: "The guide does not sit as low as this rule asks." };
   }
   return notKnown("Whether a child can take the cord out of its guide shows when it is tried on the wall.");

@@ -255,14 +255,14 @@ function worstSpan(geometry: CordGeometry, raise: number, of: OfSpan): RearSpan 
   return worst;
 }
 
+/** Of a window whose height is not known every guide counts. */
 function tooHigh(
-  geometry: CordGeometry,
+  { topAboveFloorMm = 0 }: CordGeometry,
   span: RearSpan,
   liftMm: number,
-  { belowFloorMm }: CheckedAgainst,
+  { belowFloorMm = Number.POSITIVE_INFINITY }: CheckedAgainst,
 ): boolean {
-  if (belowFloorMm === undefined || geometry.topAboveFloorMm === undefined) return false;
-  return geometry.topAboveFloorMm - lowerGuideMm(span, liftMm) > belowFloorMm + SAME_LENGTH_MM;
+  return topAboveFloorMm - lowerGuideMm(span, liftMm) > belowFloorMm + SAME_LENGTH_MM;
 }
 
 function boardSpanMm({ rear }: CordGeometry): number {
