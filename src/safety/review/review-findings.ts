@@ -21,7 +21,7 @@ export function severityOf(rule: Pick<ActiveRule, "kind">, shade: SafetyShade): 
 }
 
 /** Sold, given, or hung where the public is. */
-export function isForOthers({ place, purpose }: SafetyShade): boolean {
+export function isForOthers({ place, purpose }: Pick<SafetyShade, "place" | "purpose">): boolean {
   return place !== undefined && purpose !== undefined && purpose !== "own-home";
 }
 

@@ -7,7 +7,6 @@ import {
   type SafetyReview,
 } from "../../shade-plan/index.ts";
 import { judgeCords } from "../judge-cords.ts";
-import { placeWithArticle, purposeText } from "../rules/place-words.ts";
 import { type ActiveRule, type RuleSet, rulesFor } from "../rules/rules-for.ts";
 import type { SafetyShade } from "../safety-reads.ts";
 import { tagHeights } from "../tag/tag-heights.ts";
@@ -20,10 +19,10 @@ import { cordGeometry } from "./lift-geometry.ts";
 import { physicalTest } from "./physical-tests.ts";
 import { RemedyFinder } from "./remedies.ts";
 import { reviewCautions } from "./review-cautions.ts";
-import { failedFinding, isForOthers, openFinding, severityOf } from "./review-findings.ts";
+import { failedFinding, openFinding, severityOf } from "./review-findings.ts";
 import type { ReviewInput } from "./review-input.ts";
+import { againstText, answerText, stampText } from "./review-words.ts";
 import { ResultWriter, sourceOfRule } from "./rule-results.ts";
-import { outcomeCountText } from "./texts.ts";
 
 interface EvaluatedRule {
   rule: ActiveRule;
@@ -97,7 +96,7 @@ function assemble(shade: SafetyShade, rules: RuleSet, evaluated: readonly Evalua
     tests: testIds(evaluated).map((id) => physicalTest(id, shade.units)),
     cautions: reviewCautions(shade),
     stamp,
-    ...(stamp ? { stampText: stampText(shade, stops) } : {}),
+    ...(stamp ? { stampText: stampText(shade, stops.length) } : {}),
   };
 }
 
@@ -105,47 +104,6 @@ function countsOf(results: readonly RuleResult[]): Record<RuleOutcome, number> {
   const counts = { failed: 0, "not-proven": 0, "not-shown-to-fail": 0, "does-not-apply": 0 };
   for (const { outcome } of results) counts[outcome]++;
   return counts;
-}
-
-/** The answer, and what to do first. */
-function answerText(shade: SafetyShade, { failed, "not-proven": open }: Record<RuleOutcome, number>): string {
-  if (failed > 0) {
-    const rules = failed === 1 ? "a rule" : `${failed} rules`;
-    const doThis = isForOthers(shade)
-      ? "Change it before it is sold, given or hung"
-      : "Change it, or do not hang it where children live or visit";
-    return `As it is planned this shade fails ${rules} on cords. ${doThis}: what would answer each stands beside its finding.`;
-  }
-  if (open > 0) {
-    const rules = open === 1 ? "one rule is" : `${open} rules are`;
-    return `No rule that was read is shown to fail, and ${rules} not proven: do the tests of the review before it is used.`;
-  }
-  return "No rule that was read is shown to fail.";
-}
-
-/** What it was read against, how many rules came out how, and the heaviest. */
-function againstText(
-  { place, purpose }: SafetyShade,
-  { profile }: RuleSet,
-  counts: Record<RuleOutcome, number>,
-  heaviest: RuleResult | undefined,
-): string {
-  const counted = RULE_OUTCOMES.filter((outcome) => counts[outcome] > 0).map((outcome) =>
-    outcomeCountText(counts[outcome], outcome),
-  );
-  const beside = profile === "place" ? "" : " and our own caution profile";
-  const rules =
-    place === undefined || purpose === undefined || profile === "caution"
-      ? "our own caution profile, which is no place’s law"
-      : `the rules of ${placeWithArticle(place)}, ${purposeText(purpose)}${beside}`;
-  const speaks = counts.failed + counts["not-proven"] > 0 && heaviest !== undefined;
-  return `Read against ${rules}: ${counted.join(", ")}.${speaks ? ` The heaviest: ${heaviest.words}` : ""}`;
-}
-
-function stampText({ place }: SafetyShade, stops: readonly EvaluatedRule[]): string {
-  const where = place === undefined ? "" : ` of ${placeWithArticle(place)}`;
-  const rules = stops.length === 1 ? "a rule" : `${stops.length} rules`;
-  return `Do not sell, give away or install this shade as it is planned: its cords fail ${rules}${where}.`;
 }
 
 /** Tests that open results ask for, each once, those of the cords first. */
