@@ -1,4 +1,4 @@
-import { expect } from "vitest";
+import { expect, vi } from "vitest";
 
 /**
  * One test, and what is run before and after it, the outermost first.
@@ -66,6 +66,7 @@ export function collector() {
     test,
     it: test,
     expect,
+    vi,
     beforeAll: hook("once"),
     beforeEach: hook("before"),
     afterEach: hook("after"),

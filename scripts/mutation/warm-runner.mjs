@@ -2,6 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join } from "node:path";
 import { compileFunction } from "node:vm";
+import { vi } from "vitest";
 import { bundleTests } from "./bundle-tests.mjs";
 import { collector } from "./collect-tests.mjs";
 import { wordsOf } from "./score.mjs";
@@ -274,6 +275,9 @@ async function failureOf(test, ran) {
     return undefined;
   } catch (error) {
     return error instanceof Error ? `${error.name}: ${error.message}` : String(error);
+  } finally {
+    // What a test has replaced and, failing, not put back is not there for the next.
+    vi.restoreAllMocks();
   }
 }
 

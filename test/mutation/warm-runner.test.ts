@@ -2,6 +2,7 @@ import { mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, expect, test, vi } from "vitest";
+import { collector } from "../../scripts/mutation/collect-tests.mjs";
 import { strykerPlugins } from "../../scripts/mutation/warm-runner.mjs";
 
 interface Runner {
@@ -37,4 +38,8 @@ test("a process begun anew tries the tests of the first run, and only what was d
     errorMessage: "none of its tests was run",
   });
   expect(await run(runner, "8")).toMatchObject({ status: "error", errorMessage: "not drawn" });
+});
+
+test("tests that replace something while they run are collected with what replaces it", () => {
+  expect(collector().stand.vi).toBe(vi);
 });
