@@ -83,6 +83,11 @@ export function neededStrengthN({ loadN, runningN }: { loadN: number; runningN: 
   return STRENGTH_FACTOR.value * Math.max(runningN, loadN / KNOT.value);
 }
 
+/** How many times: down to a tenth, so that what falls short is never told as enough. */
+export function timesText(factor: number): string {
+  return trimmed(Math.floor(factor * 10) / 10, 1);
+}
+
 function largest(cords: Lift["cords"], key: "loadN" | "pullN"): number {
   return Math.max(0, ...cords.map((cord) => cord[key]));
 }
@@ -113,13 +118,11 @@ function tooWeak(shade: LiftShade, takes: (cord: Cord) => boolean, factor: numbe
     .filter(takes)
     .slice(0, 2)
     .map(partChoice(shade, "lift", "cord"));
-  // Down to a tenth, so that what falls short is never told as enough.
-  const times = trimmed(Math.floor(factor * 10) / 10, 1);
   return {
     ...base(shade),
     id: "lift.cord-too-weak",
     severity: "stop",
-    text: `“${shade.cord.name}” breaks at only ${times} times what it carries; ${STRENGTH_FACTOR.value} times is asked for: ${forceText(neededN, shade.units)}.`,
+    text: `“${shade.cord.name}” breaks at only ${timesText(factor)} times what it carries; ${STRENGTH_FACTOR.value} times is asked for: ${forceText(neededN, shade.units)}.`,
     figures: ["lift.strength-running", "lift.strength-knot"],
     remedies: stronger,
   };

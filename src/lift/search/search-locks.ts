@@ -1,9 +1,9 @@
 import { frictionOf, type LiftKindOf, QUARTER_TURN_RAD } from "../../job/index.ts";
 import { capstanRatio } from "../../mechanics/index.ts";
-import { forceText, lengthText, trimmed } from "../../units/index.ts";
+import { forceText, lengthText } from "../../units/index.ts";
 import { cordLoads } from "../cord-loads.ts";
 import { gapsToTry, hasRoom } from "../gaps.ts";
-import { KNOT, STRENGTH_FACTOR } from "../judge-strength.ts";
+import { KNOT, STRENGTH_FACTOR, timesText } from "../judge-strength.ts";
 import { misfits } from "../lock/lock-fit.ts";
 import { ROLLER_EFFICIENCY } from "../lock/rig-threading.ts";
 import { bareBoard } from "./bare-board.ts";
@@ -133,7 +133,7 @@ export function cordAndEye(
           c,
           e,
           "lift.cord-too-weak",
-          `“${cord.name}” breaks at ${text(cord.breakingN)}, ${trimmed(cord.breakingN / carriesN, 1)} times what it carries over “${eye.name}”; ${STRENGTH_FACTOR.value} times is asked for.`,
+          `“${cord.name}” breaks at ${text(cord.breakingN)}, ${timesText(cord.breakingN / carriesN)} times what it carries over “${eye.name}”; ${STRENGTH_FACTOR.value} times is asked for.`,
         );
       }
       if (totalN * ratio > need.handMostN) {
@@ -156,6 +156,8 @@ export function refusals(
   columns: readonly { id: string }[],
   others: number,
 ): Refusal[] {
+  // Of a shelf without what they would be combined with they refuse no set.
+  if (others === 0) return [];
   const byText = new Map<string, Refusal>();
   for (const { row, column, id, text } of marks.found) {
     const partIds = [rows[row]?.id, columns[column]?.id].filter((part) => part !== undefined);

@@ -1,9 +1,9 @@
 import { type Drive, LIFT_TRAITS, type LiftTraits, type Tube } from "../../job/index.ts";
 import { woundRadiusMm } from "../../mechanics/index.ts";
-import { fineText, forceText, MM_PER_M, massTextsApart, torqueText, trimmed } from "../../units/index.ts";
+import { fineText, forceText, MM_PER_M, massTextsApart, torqueText } from "../../units/index.ts";
 import { cordLoads } from "../cord-loads.ts";
 import { hasRoom } from "../gaps.ts";
-import { KNOT, STRENGTH_FACTOR } from "../judge-strength.ts";
+import { KNOT, STRENGTH_FACTOR, timesText } from "../judge-strength.ts";
 import { driveGaps } from "../tube/seat-drive.ts";
 import { spoolOf } from "../tube/spool-size.ts";
 import { DRIVE_OF, type TubeKind } from "../tube/tube-lift-parts.ts";
@@ -177,7 +177,7 @@ function tubeAndCord(
           t,
           c,
           "lift.cord-too-weak",
-          `“${cord.name}” breaks at ${text(breakingN)}, ${trimmed(breakingN / carriesN, 1)} times what its knot carries; ${STRENGTH_FACTOR.value} times is asked for.`,
+          `“${cord.name}” breaks at ${text(breakingN)}, ${timesText(breakingN / carriesN)} times what its knot carries; ${STRENGTH_FACTOR.value} times is asked for.`,
         );
       }
     });
