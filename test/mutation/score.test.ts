@@ -65,7 +65,7 @@ test("a sample is drawn the same way by the same seed, each one once", () => {
 test("tests of other rooms are found by what they import, those of the source tree are not", () => {
   const found = testsThatReach(process.cwd(), ["src/folds/hem-sag.ts"]);
   expect(found).toContain("src/folds/hem-sag.test.ts");
-  expect(found).toContain("test/lifts.test.ts");
+  expect(found).toContain("test/lift/lifts.test.ts");
   expect(found).not.toContain("test/layers.test.ts");
   expect(found).not.toContain("src/units/rulers.test.ts");
 });

@@ -1,14 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { boardLoads, withSomeoneOnHem } from "../src/board/board-loads.ts";
-import type { JobInput, Making } from "../src/job/index.ts";
-import { plan, type ShadePlan } from "../src/plan/index.ts";
-import { cordGeometry } from "../src/safety/review/lift-geometry.ts";
-import { hangingAt } from "../src/safety/review/quantities/pull-cords.ts";
-import type { CleatLift } from "../src/shade-plan/index.ts";
-import { GRAVITY } from "../src/units/index.ts";
-import { jobWith, resolvedWith } from "./job-with.ts";
-import { expectNear } from "./near.ts";
+import { boardLoads, withSomeoneOnHem } from "../../src/board/board-loads.ts";
+import type { JobInput, Making } from "../../src/job/index.ts";
+import { plan, type ShadePlan } from "../../src/plan/index.ts";
+import { cordGeometry } from "../../src/safety/review/lift-geometry.ts";
+import { hangingAt } from "../../src/safety/review/quantities/pull-cords.ts";
+import type { CleatLift } from "../../src/shade-plan/index.ts";
+import { GRAVITY } from "../../src/units/index.ts";
+import { jobWith, resolvedWith } from "../job-with.ts";
+import { expectNear } from "../near.ts";
 
 interface Asked {
   widthMm?: number;

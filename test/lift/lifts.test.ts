@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { LIFT_KINDS, LIFT_TRAITS, type LiftKind, REAR_GUIDES, type RearGuide } from "../src/job/index.ts";
-import { type Plan, plan, type ShadePlan } from "../src/plan/index.ts";
-import type { Lift } from "../src/shade-plan/index.ts";
-import { boardList, cordList, cutList } from "../src/tables/index.ts";
-import { jobWith } from "./job-with.ts";
-import { expectNear } from "./near.ts";
+import { LIFT_KINDS, LIFT_TRAITS, type LiftKind, REAR_GUIDES, type RearGuide } from "../../src/job/index.ts";
+import { type Plan, plan, type ShadePlan } from "../../src/plan/index.ts";
+import type { Lift } from "../../src/shade-plan/index.ts";
+import { boardList, cordList, cutList } from "../../src/tables/index.ts";
+import { jobWith } from "../job-with.ts";
+import { expectNear } from "../near.ts";
 
 interface Wish {
   kind: LiftKind;
