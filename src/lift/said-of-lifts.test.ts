@@ -36,6 +36,16 @@ const TROUBLED: [string, Omit<Window, "shade">, Making][] = [
     { opening: { widthsMm: [900], heightsMm: [1500] } },
     { columns: { edgeInsetMm: 140 }, fold: { topDropMm: 400 } },
   ],
+  [
+    "under a slope, too low for a cleat",
+    {
+      opening: {
+        ...{ widthsMm: [900], heightsMm: [1200], sillAboveFloorMm: 0 },
+        head: { kind: "angled", fallMm: 200, high: "left" },
+      },
+    },
+    { fold: { topDropMm: 2000 }, lift: { cleatAboveFloorMm: 1700 } },
+  ],
 ];
 
 const OPENINGS = ["left", "right"] as const;
