@@ -16,6 +16,8 @@ const HEIGHTS = [
 /** Sides that come in by less are not seen, mm. */
 const DRAWN_IN_MM = 6;
 
+const AT_REST = "As the cloth comes to rest";
+
 export interface SurfaceFindingsInput {
   drape: DrapeInput;
   shadeId: string;
@@ -49,25 +51,26 @@ export function surfaceFindings(input: SurfaceFindingsInput): Finding[] {
 }
 
 /** How deep its poufs are and how far its edge dips: of cloth that hangs in swags the plan has no profile. */
-function hangs(input: SurfaceFindingsInput, figures: readonly FigureAtHeight[]): Finding {
-  const most = (kind: SurfaceFigure["kind"], at: string) =>
-    lengthText(
-      Math.max(
-        0,
-        ...figures.flatMap((one) => (one.kind === kind && one.words === at ? [one.surfaceMm] : [])),
-      ),
-      input.units,
-    );
-  const depths = HEIGHTS.map(({ words }) => `${most("stands-out", words)} ${words}`);
-  const dips =
-    input.drape.form.swags.length === 0 ? [] : HEIGHTS.map(({ words }) => `${most("dip", words)} ${words}`);
-  const edge = dips.length === 0 ? "" : ` Its lower edge dips between columns by up to ${listed(dips)}.`;
-  return finding(
-    input,
-    "drape.hangs",
-    "note",
-    `Its cloth brought to rest, the shade stands out from its rings by ${listed(depths)}.${edge}`,
-  );
+function hangs({ drape, ...input }: SurfaceFindingsInput, figures: readonly FigureAtHeight[]): Finding {
+  const { units } = input;
+  const atEach = (kind: SurfaceFigure["kind"]) =>
+    HEIGHTS.map(({ words }) => {
+      const measured = figures.filter((one) => one.kind === kind && one.words === words);
+      return { words, text: lengthText(Math.max(0, ...measured.map(({ surfaceMm }) => surfaceMm)), units) };
+    });
+  const outs = atEach("stands-out");
+  const flat = outs.filter(({ text }) => text === lengthText(0, units));
+  const out = listed(outs.filter((one) => !flat.includes(one)).map(({ text, words }) => `${text} ${words}`));
+  const said = [
+    ...(flat.length === 0 ? [] : [`hangs flat ${listed(flat.map(({ words }) => words))}`]),
+    ...(out === "" ? [] : [`stands out from its rings by ${out}`]),
+  ];
+  const dips = drape.form.swags.length === 0 ? [] : atEach("dip");
+  const edge =
+    dips.length === 0
+      ? ""
+      : ` Its lower edge dips between columns by up to ${listed(dips.map(({ text, words }) => `${text} ${words}`))}.`;
+  return finding(input, "drape.hangs", "note", `${AT_REST}, the shade ${listed(said)}.${edge}`);
 }
 
 const KINDS = ["lowest", "stands-out", "dip", "along-column"] as const;
@@ -86,10 +89,10 @@ function differing(
   const [own, plan] = [worst.surfaceMm, worst.planMm].map((mm) => lengthText(mm, input.units));
   const { words } = worst;
   const text = {
-    lowest: `Its cloth brought to rest, the shade ${words} hangs to ${own} below the top line; the plan has ${plan} and goes by that.`,
-    "stands-out": `Its cloth brought to rest, the shade ${words} stands out by ${own}; the plan has ${plan} and goes by that. Leave room for the larger of the two.`,
-    dip: `Its cloth brought to rest, a scallop dips by ${own} ${words}; the plan has ${plan} and goes by that.`,
-    "along-column": `Its cloth brought to rest, there are ${own} of it along a column ${words}; the plan has ${plan} and cuts by that.`,
+    lowest: `${AT_REST}, the shade ${words} reaches ${own} below the top line; the plan has ${plan} and goes by that.`,
+    "stands-out": `${AT_REST}, the shade ${words} stands out by ${own}; the plan has ${plan} and goes by that. Leave room for the larger of the two.`,
+    dip: `${AT_REST}, a scallop dips by ${own} ${words}; the plan has ${plan} and goes by that.`,
+    "along-column": `${AT_REST}, a column takes up ${own} of it ${words}; the plan has ${plan} and cuts by that.`,
   }[kind];
   return [finding(input, `drape.${kind}`, "unproven", text)];
 }
@@ -120,7 +123,7 @@ function notAtRest(input: SurfaceFindingsInput): Finding {
 }
 
 function finding(
-  { shadeId }: SurfaceFindingsInput,
+  { shadeId }: Pick<SurfaceFindingsInput, "shadeId">,
   id: string,
   severity: Finding["severity"],
   text: string,

@@ -41,3 +41,11 @@ test("sides that draw in are told with their measure; a shade whose folds the pl
   expect(drawnIn?.text).toMatch(/^Each side draws in by up to .+ (?:let down|half way up|raised)/);
   expect(found(outside().plan)).toEqual([]);
 });
+
+test("cloth that hangs flat where it is let down is said to, with no nought as a measure", () => {
+  const hangs = found(relaxed().plan).find(({ id }) => id === "drape.hangs")?.text;
+  expect(hangs).toMatch(
+    /the shade hangs flat let down and stands out from its rings by .+ half way up and .+ raised\./,
+  );
+  expect(hangs).not.toMatch(/\b0[\u00a0 ](?:in|mm)\b/);
+});

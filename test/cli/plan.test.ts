@@ -51,7 +51,7 @@ describe("shadewright plan", () => {
         .filter((id: string) => id.startsWith("drape."));
     expect(ids(asked.out)).toContain("drape.stands-out");
     expect(asked.err.replace(/\s+/g, " ")).toMatch(
-      /Its cloth brought to rest, the shade [a-z ]+ stands out by/,
+      /As the cloth comes to rest, the shade [a-z ]+ stands out by/,
     );
     expect(ids((await typed(["plan", file, "--json", "--quiet"])).out)).toEqual([]);
   });

@@ -1,5 +1,9 @@
-import { clothLengthText, type UnitChoice } from "../../units/index.ts";
+import { clothLengthText, MM_PER_YARD, type UnitChoice } from "../../units/index.ts";
 import type { ClothCutting, LengthsCutting } from "./cutting-plan.ts";
+
+/** The least length of cloth that is told as one: 1/8 yd, 1 cm. */
+const LEAST_TOLD_MM: Record<UnitChoice["system"], number> = { imperial: MM_PER_YARD / 8, metric: 10 };
+const LEAST_TOLD_SHARE = 0.001;
 
 /** How near a cloth's plan is to the least that it could take, in honest words. */
 export function clothGapWords({ answer, problem }: ClothCutting, units: UnitChoice): string {
@@ -8,14 +12,19 @@ export function clothGapWords({ answer, problem }: ClothCutting, units: UnitChoi
     return "The plan failed its check and is withheld. Cut by the sheets of the shades.";
   if (!("bolts" in answer)) return `No plan: ${answer.reason}.`;
   if (answer.status === "optimal") return "No plan takes less cloth: that is proved.";
-  const saving = clothLengthText(answer.cost - answer.bound.cost, units);
-  return `Up to ${saving} (${percentText(answer.cost, answer.bound.cost)}) might still be saved.`;
+  const savingMm = answer.cost - answer.bound.cost;
+  const least = LEAST_TOLD_MM[units.system];
+  if (savingMm < least) return `Less than ${clothLengthText(least, units)} might still be saved.`;
+  return `Up to ${clothLengthText(savingMm, units)} (${percentText(answer.cost, answer.bound.cost)}) might still be saved.`;
 }
 
 export function lengthsGapWords({ answer }: LengthsCutting): string {
   if (answer.kind === "infeasible") return "Longer than any that is sold.";
   if (answer.kind === "optimal") return "No plan takes less: that is proved.";
-  return `Up to ${percentText(answer.plan.cost, answer.bound.cost)} might still be saved.`;
+  const { plan, bound } = answer;
+  if (plan.cost - bound.cost < plan.cost * LEAST_TOLD_SHARE)
+    return "Less than 0.1\u00a0% might still be saved.";
+  return `Up to ${percentText(plan.cost, bound.cost)} might still be saved.`;
 }
 
 function percentText(cost: number, bound: number): string {
