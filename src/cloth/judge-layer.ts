@@ -1,9 +1,9 @@
 import type { Finding } from "../figures/index.ts";
 import { settingPatch } from "../job/index.ts";
-import { LAYER_NAMES } from "../shade-plan/index.ts";
+import { LAYER_NAMES, layerCannotBeCut } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { clothLengthText, lengthText } from "../units/index.ts";
-import { counted } from "../words/index.ts";
+import { counted, listed } from "../words/index.ts";
 import type { ClothShade } from "./cloth-input.ts";
 import type { CutStory } from "./cut-layer.ts";
 import { seamThatFitsMm } from "./joins.ts";
@@ -34,9 +34,9 @@ function layerPath(shade: ClothShade, { cut }: CutStory): string {
 function joins(shade: ClothShade, story: CutStory): Finding[] {
   const { cut, shape } = story;
   const { at, equalDrops, columnDrops } = shape.joins;
-  if (at === "none" || at === "cut-apart") return [];
+  if (at === "none" || at === "cut-apart" || layerCannotBeCut(cut)) return [];
   const { units } = shade;
-  const seams = cut.seamsMm.map((mm) => lengthText(mm, units)).join(" and ");
+  const seams = listed(cut.seamsMm.map((mm) => lengthText(mm, units)));
   const moreWidths = (more: number) => (more === 0 ? "no more cloth" : `${counted(more, "width")} more`);
   const how =
     at === "under-columns"
@@ -90,8 +90,7 @@ function tooNarrow(shade: ClothShade, story: CutStory): Finding[] {
 
 function tooManyJoins(shade: ClothShade, story: CutStory): Finding[] {
   const { cut } = story;
-  const over = cut.panels.some((panel) => panel.widthMm > cut.usableWidthMm + 1);
-  if (cut.turned || (!over && cut.panels.length <= 20)) return [];
+  if (!layerCannotBeCut(cut)) return [];
   return [
     {
       ...clothBase(shade),

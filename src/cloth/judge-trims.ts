@@ -1,6 +1,6 @@
 import type { Finding } from "../figures/index.ts";
 import { type Cloth, settingPatch } from "../job/index.ts";
-import type { ClothPlan, Size } from "../shade-plan/index.ts";
+import { acrossBoltMm, type ClothPlan, type Size, trimCannotBeCut } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { inches, lengthText } from "../units/index.ts";
 import { bandingWidthMm } from "./bands.ts";
@@ -89,20 +89,14 @@ function widerThanCloth(
 ): Finding[] {
   return trims.flatMap((trim): Finding[] => {
     const usableMm = cloths.get(trim.clothId)?.usableWidthMm ?? 0;
-    const acrossMm =
-      trim.grain === "weft"
-        ? trim.lengthMm
-        : trim.grain === "warp"
-          ? trim.widthMm
-          : Math.min(trim.widthMm, trim.lengthMm);
-    if (acrossMm <= usableMm + 0.5) return [];
+    if (!trimCannotBeCut(trim, usableMm)) return [];
     return [
       {
         ...clothBase(shade),
         id: "cloth.trim-wider-than-cloth",
         severity: "stop",
         path: `${shade.path}/shade`,
-        text: `${trim.label}: it takes ${lengthText(acrossMm, shade.units)} across the bolt, and ${trim.clothName} is ${lengthText(usableMm, shade.units)} wide.`,
+        text: `${trim.label}: it takes ${lengthText(acrossBoltMm(trim), shade.units)} across the bolt, and ${trim.clothName} is ${lengthText(usableMm, shade.units)} wide.`,
         cite: cite("geometry"),
         remedies: [],
       },

@@ -2,6 +2,7 @@ export * from "./actions.ts";
 export * from "./alignment.ts";
 export * from "./board.ts";
 export * from "./board-marks.ts";
+export * from "./cannot-be-cut.ts";
 export * from "./caution.ts";
 export * from "./cloth.ts";
 export * from "./cloth-feel.ts";

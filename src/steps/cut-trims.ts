@@ -1,4 +1,4 @@
-import type { Step, Trim } from "../shade-plan/index.ts";
+import { acrossBoltMm, type Step, type Trim, trimCannotBeCut } from "../shade-plan/index.ts";
 import { counted } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
 import { sentences } from "./wording.ts";
@@ -39,7 +39,24 @@ function group(bench: Bench, id: string, title: string, ids: readonly string[]):
   ];
 }
 
-function piece({ len }: Bench, { label, clothName, count, widthMm, lengthMm, grain, why }: Trim): string {
+/** The width of the cloth that a piece is cut from, mm. */
+function usableMm({ cloth }: Bench, { clothId }: Trim): number {
+  const bolts = [...cloth.layers, ...cloth.trimBolts];
+  return bolts.find((bolt) => bolt.clothId === clothId)?.usableWidthMm ?? Infinity;
+}
+
+function piece(bench: Bench, trim: Trim): string {
+  return trimCannotBeCut(trim, usableMm(bench, trim)) ? cannotCut(bench, trim) : cutPiece(bench, trim);
+}
+
+/** What is the case, where there is nothing to cut. */
+function cannotCut(bench: Bench, trim: Trim): string {
+  const { label, clothName } = trim;
+  const { len } = bench;
+  return `${label}: it takes ${len(acrossBoltMm(trim))} across the bolt, and “${clothName}” is ${len(usableMm(bench, trim))} wide, so it cannot be cut from it. Choose a wider cloth for it first.`;
+}
+
+function cutPiece({ len }: Bench, { label, clothName, count, widthMm, lengthMm, grain, why }: Trim): string {
   const size = `${len(widthMm)} wide and ${len(lengthMm)} long`;
   const way = {
     warp: ", its length along the bolt",

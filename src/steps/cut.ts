@@ -1,5 +1,5 @@
 import type { RibKind } from "../job/index.ts";
-import { LAYER_NAMES, type LayerCut, type Step } from "../shade-plan/index.ts";
+import { LAYER_NAMES, type LayerCut, layerCannotBeCut, type Step } from "../shade-plan/index.ts";
 import { clothLengthText } from "../units/index.ts";
 import { counted, IRON, listed } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
@@ -12,30 +12,47 @@ import { sentences } from "./wording.ts";
 export function cutSteps(bench: Bench): Step[] {
   const { cloth } = bench;
   return [
-    look(bench),
+    ...look(bench),
     press(bench),
     ...cutStiffness(bench),
     squareEnd(),
-    ...cloth.layers.map((cut) => cutLayer(bench, cut)),
+    ...cloth.layers.map((cut) => (layerCannotBeCut(cut) ? cannotCut(bench, cut) : cutLayer(bench, cut))),
     ...trim(bench),
     ...cutTrims(bench),
     ...bars(bench),
   ];
 }
 
-function look({ resolved, cloth, len }: Bench): Step {
-  const each = cloth.layers.map(
+function look({ resolved, cloth, len }: Bench): Step[] {
+  const cut = cloth.layers.filter((one) => !layerCannotBeCut(one));
+  if (cut.length === 0) return [];
+  const each = cut.map(
     (cut) =>
       `for the ${LAYER_NAMES[cut.layer].toLowerCase()} ${clothLengthText(cut.lengthMm, resolved.units)} of “${cut.clothName}”, ${len(cut.usableWidthMm)} wide between the selvedges`,
   );
-  return {
+  const step: Step = {
     id: "cut-look",
     chapter: "cut",
     title: "Look the cloth over",
     text: `Unroll it on a large flat table. You need: ${each.join("; ")}. Look for flaws now, and mark the right side and the way up with pins.`,
     check: "Measure the usable width at both ends and in the middle: no place is narrower than that.",
     sheet: "cutting",
-    figures: cloth.layers.map((cut) => `cloth.${cut.layer}-length`),
+    figures: cut.map(({ layer }) => `cloth.${layer}-length`),
+  };
+  return [step];
+}
+
+/** What is the case, where there is nothing to cut. */
+function cannotCut({ len }: Bench, { layer, clothName, usableWidthMm, panels }: LayerCut): Step {
+  const name = LAYER_NAMES[layer].toLowerCase();
+  const widestMm = Math.max(...panels.map(({ widthMm }) => widthMm));
+  const needs =
+    widestMm > usableWidthMm + 1 ? `a piece ${len(widestMm)} wide` : `${panels.length} pieces side by side`;
+  return {
+    id: `cut-${layer}`,
+    chapter: "cut",
+    title: `Choose another cloth for the ${name}`,
+    text: `“${clothName}” is ${len(usableWidthMm)} wide, and the ${name} would take ${needs}: it cannot be cut from it. Cut nothing, and do no step that follows, until a wider cloth is chosen and the plan made again.`,
   };
 }
 

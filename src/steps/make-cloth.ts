@@ -1,4 +1,4 @@
-import { LAYER_NAMES, type LayerCut, type Step } from "../shade-plan/index.ts";
+import { LAYER_NAMES, type LayerCut, layerCannotBeCut, type Step } from "../shade-plan/index.ts";
 import { IRON, listed } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
 import { BLACKOUT_IRON } from "./hazards.ts";
@@ -14,7 +14,9 @@ export function clothSteps(bench: Bench) {
   const { bagged } = bench;
   return {
     joins: [
-      ...bench.cloth.layers.filter((cut) => cut.panels.length > 1).map((cut) => join(bench, cut)),
+      ...bench.cloth.layers
+        .filter((cut) => cut.panels.length > 1 && !layerCannotBeCut(cut))
+        .map((cut) => join(bench, cut)),
       ...bottomBandSteps(bench),
     ],
     hemsPressed: [
