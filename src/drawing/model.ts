@@ -125,6 +125,8 @@ export interface Marker extends Common {
   text?: string;
   /** Tags of one name keep clear of each other along their row; a thin line ties those that moved to their point. */
   stack?: string;
+  /** The line that it numbers: it slides along it until it is clear of words and of other tags that do. */
+  along?: readonly [Point, Point];
 }
 
 export interface Text extends Common {

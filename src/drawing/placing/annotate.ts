@@ -4,6 +4,7 @@ import { placeCallout } from "./place-callout.ts";
 import { placeDimension } from "./place-dimension.ts";
 import { placeMarker, placeStack } from "./place-marker.ts";
 import { placeRunning } from "./place-running.ts";
+import { placeSliding } from "./place-sliding.ts";
 import { placeText } from "./place-text.ts";
 import type { Scaling } from "./scaling.ts";
 import { TakenSpots } from "./text-box.ts";
@@ -25,6 +26,7 @@ export function annotate(primitives: readonly Primitive[], scaling: Scaling): Wo
   const dimensions: Dimension[] = [];
   const running = new Map<string, Dimension[]>();
   const stacks = new Map<string, Marker[]>();
+  const sliding: Marker[] = [];
   const yielding: Primitive[] = [];
   for (const primitive of primitives) {
     switch (primitive.kind) {
@@ -36,7 +38,8 @@ export function annotate(primitives: readonly Primitive[], scaling: Scaling): Wo
         yielding.push(primitive);
         break;
       case "marker":
-        if (primitive.stack === undefined) marks.set(primitive, placeMarker(primitive, scaling, taken));
+        if (primitive.along !== undefined) sliding.push(primitive);
+        else if (primitive.stack === undefined) marks.set(primitive, placeMarker(primitive, scaling, taken));
         else joinGroup(stacks, primitive.stack, primitive);
         break;
       case "dimension":
@@ -46,7 +49,10 @@ export function annotate(primitives: readonly Primitive[], scaling: Scaling): Wo
       default:
     }
   }
-  const tags = [...stacks.values()].flatMap((stack) => placeStack(stack, scaling, taken));
+  const tags = [
+    ...[...stacks.values()].flatMap((stack) => placeStack(stack, scaling, taken)),
+    ...sliding.flatMap((marker) => placeSliding(marker, scaling, taken)),
+  ];
   const measures = [
     ...dimensions.flatMap((dimension) => placeDimension(dimension, scaling, taken)),
     ...[...running.values()].flatMap((group) => placeRunning(group, scaling, taken)),

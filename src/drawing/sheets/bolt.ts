@@ -252,7 +252,7 @@ function drawPiece(
   const size = `${lengthText(placement.widthMm, units)} × ${lengthText(placement.lengthMm, units)}`;
   return [
     ...outline,
-    topArrow(area, placement, lie),
+    ...(Math.min(area.height, area.width / 2) < ARROW_FROM * slimMm ? [] : [topArrow(area, placement, lie)]),
     name(middle, words, { baseline: "bottom", roomMm, ...ref }),
     note(middle, size, { baseline: "top", shiftPaperMm: [0, 0.7], roomMm, yields: true, ...ref }),
   ];
@@ -260,6 +260,8 @@ function drawPiece(
 
 /** A piece across the bolt narrower than this share of it, or along it than twice that, has one line of words and no arrow. */
 const SLIM_SHARE = 0.09;
+/** Slim pieces have no arrow up to so many times that: numbers of cuts stand at its place. */
+const ARROW_FROM = 1.7;
 /** One narrower than this share of the length that is drawn has no more room either. */
 const SLIM_SHARE_OF_LENGTH = 0.05;
 
@@ -326,10 +328,10 @@ function drawCut({ cut, sheet, wholeWidth }: FollowedCut, lie: Lie): Primitive[]
   const [start, end] = lie.leftHanded && !across ? [ends[1], ends[0]] : ends;
   const middle: Point = [start[0], (start[1] + end[1]) / 2];
   const inwards = lie.leftHanded ? -1 : 1;
-  // Numbers of cuts along one sheet stand under each other at the end nearer to the cutter, each tied to its line.
+  // Numbers of cuts along the bolt stand at the end nearer to the cutter, as far as there is room.
   const place: Partial<Marker> = across
     ? { at: wholeWidth ? end : middle, shiftPaperMm: [0, wholeWidth ? -CUT_TAG_MM * 0.6 : 0] }
-    : { at: start, shiftPaperMm: [inwards * CUT_TAG_MM * 0.6, 0], stack: `along-${sheet.yMm.toFixed(1)}` };
+    : { at: start, shiftPaperMm: [inwards * CUT_TAG_MM * 0.6, 0] };
   return [
     line("numberedCut", [start, end], { part: `cut-${cut.number}` }),
     {
@@ -339,6 +341,7 @@ function drawCut({ cut, sheet, wholeWidth }: FollowedCut, lie: Lie): Primitive[]
       at: end,
       text: String(cut.number),
       paperMm: CUT_TAG_MM,
+      along: [start, end],
       part: `cut-${cut.number}`,
       ...place,
     },

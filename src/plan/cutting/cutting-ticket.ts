@@ -1,5 +1,5 @@
 import type { BoltPlan, Cut, Leaf, Placement } from "../../cutting/index.ts";
-import { fineText, lengthText, type UnitChoice } from "../../units/index.ts";
+import { fineText, lengthText, rulerText, type UnitChoice } from "../../units/index.ts";
 import { type CheckSum, checkSums } from "./check-sums.ts";
 import { type ClothCutting, pieceNames } from "./cutting-plan.ts";
 import { type FollowedCut, followCuts } from "./follow-cuts.ts";
@@ -16,7 +16,7 @@ export interface TicketLine {
   how: string;
   /** What comes free. */
   frees: string;
-  /** `The bolt measures 88 in now`. */
+  /** `the bolt measures 88 in now`, `41 1/4 + 6 1/4 = 47 1/2 in`. */
   check: string;
   /** How near to its line it is to be: `1 mm`. */
   within: string;
@@ -181,10 +181,14 @@ function freesText(names: ReadonlyMap<string, string>, { frees }: FollowedCut): 
 /** What must measure how much when the cut is made: a slip of the ruler shows at once. */
 function checkText({ cut, endless, wholeWidth }: FollowedCut, { units, sums }: Ways): string {
   const len = (mm: number) => lengthText(mm, units);
-  if (endless) return `${len(cut.atMm)} are off the bolt in all`;
+  if (endless) return `${len(cut.atMm)} off the bolt`;
   if (wholeWidth && cut.boltLeftMm !== undefined) return `the bolt measures ${len(cut.boltLeftMm)} now`;
   const sum = sums.get(cut.number);
-  return sum === undefined ? "" : `${len(sum.markMm)} + ${len(sum.beyondMm)} = ${len(sum.wholeMm)}`;
+  if (sum === undefined) return "";
+  const { markMm, beyondMm, wholeMm } = sum;
+  // A cut that takes off less than a mark of the ruler.
+  if (beyondMm === 0) return `${len(markMm)}, only threads beyond`;
+  return `${rulerText(markMm, units.ruler)} + ${rulerText(beyondMm, units.ruler)} = ${len(wholeMm)}`;
 }
 
 /** A sheet that is done, in words. */

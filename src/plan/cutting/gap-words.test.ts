@@ -20,7 +20,7 @@ test.each<[UnitSystem, number, string]>([
   ["imperial", 0.2, "Less than 1⁄8 yd might still be saved."],
   ["imperial", 114, "Less than 1⁄8 yd might still be saved."],
   ["imperial", 228.6, "Up to 1⁄4 yd "],
-  ["metric", 0.2, "Less than 0.01 m might still be saved."],
+  ["metric", 0.2, "Less than 1 cm might still be saved."],
   ["metric", 40, "Up to 0.04 m "],
 ])("%s, a gap of %f mm: no saving of nought is told", (system, gapMm, words) => {
   const units = { system, ruler: system === "imperial" ? "1/8 in" : "1 mm" } as const;

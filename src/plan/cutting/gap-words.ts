@@ -1,8 +1,11 @@
 import { clothLengthText, MM_PER_YARD, type UnitChoice } from "../../units/index.ts";
 import type { ClothCutting, LengthsCutting } from "./cutting-plan.ts";
 
-/** The least length of cloth that is told as one: 1/8 yd, 1 cm. */
-const LEAST_TOLD_MM: Record<UnitChoice["system"], number> = { imperial: MM_PER_YARD / 8, metric: 10 };
+/** The least length of cloth that is told as one. */
+const LEAST_TOLD: Record<UnitChoice["system"], { mm: number; text: string }> = {
+  imperial: { mm: MM_PER_YARD / 8, text: "1⁄8\u00a0yd" },
+  metric: { mm: 10, text: "1\u00a0cm" },
+};
 const LEAST_TOLD_SHARE = 0.001;
 
 /** How near a cloth's plan is to the least that it could take, in honest words. */
@@ -13,8 +16,8 @@ export function clothGapWords({ answer, problem }: ClothCutting, units: UnitChoi
   if (!("bolts" in answer)) return `No plan: ${answer.reason}.`;
   if (answer.status === "optimal") return "No plan takes less cloth: that is proved.";
   const savingMm = answer.cost - answer.bound.cost;
-  const least = LEAST_TOLD_MM[units.system];
-  if (savingMm < least) return `Less than ${clothLengthText(least, units)} might still be saved.`;
+  const { mm, text } = LEAST_TOLD[units.system];
+  if (savingMm < mm) return `Less than ${text} might still be saved.`;
   return `Up to ${clothLengthText(savingMm, units)} (${percentText(answer.cost, answer.bound.cost)}) might still be saved.`;
 }
 

@@ -62,9 +62,9 @@ function boltTicket(book: Book, { units }: CuttingPlan, cutting: ClothCutting, b
     title: `Cuts of ${name} in their order`,
     columns: [
       { title: "Cut", share: 0.8 },
-      { title: "How", share: 3.3 },
-      { title: "Sets free", share: 2.8 },
-      { title: "Check", share: 2.4 },
+      { title: "How", share: 3.7 },
+      { title: "Sets free", share: 2.6 },
+      { title: "Check", share: 2.2 },
       { title: "Within", share: 0.7 },
     ],
     rows: lines.map(({ numbers, how, frees, check, within }): CellLike[] => [
