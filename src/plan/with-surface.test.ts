@@ -49,3 +49,11 @@ test("cloth that hangs flat where it is let down is said to, with no nought as a
   );
   expect(hangs).not.toMatch(/\b0[\u00a0 ](?:in|mm)\b/);
 });
+
+test("what is known of a shade already is not read anew", () => {
+  const { plan, shade } = relaxed();
+  const [known] = shade.findings;
+  if (known === undefined) throw new Error("no finding");
+  expect(withSurface(plan, () => [known]).shades[0]?.findings).toEqual([...shade.findings, known]);
+  expect(withSurface(plan, () => []).shades[0]?.findings).toEqual(shade.findings);
+});

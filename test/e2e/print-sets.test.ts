@@ -45,6 +45,12 @@ test("what to print is ticked set by set or chosen by its reader, and the pages 
   );
   await reader.selectOption({ label: "The usual" });
   expect(await pages()).toBe(usual);
+
+  // What is read from the cloth as it hangs stands on the sheet of findings, as it does on the page.
+  for (const set of [/Table sheets/, /Step by step/, /Child-safety tag/, /^Shopping/])
+    await panel.getByRole("checkbox", { name: set }).uncheck();
+  await panel.getByRole("checkbox", { name: /^Findings/ }).check();
+  expect((await made()).text.replaceAll(/\s+/g, " ")).toContain("As the fabric comes to rest, the shade");
   expect(errors).toEqual([]);
   await page.context().close();
 });

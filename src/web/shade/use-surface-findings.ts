@@ -2,7 +2,7 @@ import { useEffect, useState } from "react";
 import { drapeInput } from "../../drawing/index.ts";
 import type { Finding } from "../../figures/index.ts";
 import { beginHangWorker } from "../picture/begin-hang-worker.ts";
-import { drapeKey } from "../picture/drape-key.ts";
+import { keepSurface, surfaceKey } from "../picture/surface-read.ts";
 import { HANGS_MS } from "../workers/hangs.ts";
 import { useShade } from "./shade-context.tsx";
 
@@ -19,10 +19,7 @@ const NONE: readonly Finding[] = [];
 export function useSurfaceFindings(isWanted: boolean): readonly Finding[] {
   const { plan, job } = useShade();
   const { units } = job;
-  const key =
-    isWanted && plan.folds === undefined
-      ? `${plan.shadeId} ${JSON.stringify(units)} ${drapeKey(plan)}`
-      : undefined;
+  const key = isWanted && plan.folds === undefined ? surfaceKey(plan, units) : undefined;
   const [known, setKnown] = useState<{ key: string; findings: readonly Finding[] }>();
   const isKnown = known !== undefined && known.key === key;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key tells when the cloth hangs otherwise
@@ -35,7 +32,10 @@ export function useSurfaceFindings(isWanted: boolean): readonly Finding[] {
         .ask((service) => service.surfaceFindings(input), HANGS_MS)
         // A worker that cannot be begun or that died is told of by itself; the picture says what it could not do.
         .then(
-          (findings) => setKnown({ key, findings }),
+          (findings) => {
+            keepSurface({ shadeId: plan.shadeId, key, findings });
+            setKnown({ key, findings });
+          },
           () => {},
         )
         .finally(() => worker.end());

@@ -1,4 +1,5 @@
 import { useEffect, useState } from "react";
+import { surfacesRead } from "../picture/surface-read.ts";
 import { useJob } from "../state/fields.ts";
 import { usePreferences } from "../state/preferences.ts";
 import { makingHangsMs, planningHangsMs } from "../workers/hangs.ts";
@@ -40,7 +41,9 @@ export function usePageCounts(shadeId?: string): PageCounts | "never" | undefine
     if (isMany) return;
     const shades = shadeId === undefined ? undefined : [shadeId];
     return askedOnceQuiet(async (worker) =>
-      setCounts(await worker.ask((service) => service.pages(job, paper, shades), makingHangsMs(job))),
+      setCounts(
+        await worker.ask((service) => service.pages(job, paper, shades, surfacesRead()), makingHangsMs(job)),
+      ),
     );
   }, [job, paper, shadeId, isMany]);
   return isMany ? "never" : counts;

@@ -7,10 +7,12 @@ import {
   buyAsCut,
   type CuttingPlan,
   JobPlanner,
+  type Plan,
   plan,
   planAndCut,
   proveRemedies,
   shareEqual,
+  withSurface,
 } from "../../plan/index.ts";
 import {
   countPages,
@@ -20,10 +22,23 @@ import {
   type PrintSet,
   type WorkbookProgress,
 } from "../../workbook/index.ts";
+import { type SurfaceRead, surfaceKey } from "../picture/surface-read.ts";
 import { summaryOf } from "../state/job-summary.ts";
 import { type SummaryNews, SummaryTeller } from "../state/summary-news.ts";
 import { withLife } from "../workers/worker-life.ts";
 import { fetchWorkbookFonts } from "./fonts.ts";
+
+/** Cloths that are hung for the sheet of findings alone, seconds each: those of a house, not of a contract. */
+const MOST_HUNG = 8;
+
+/** With what the screen has read of each cloth as it hangs; of so many shades it is read here where it has not. */
+function withSurfacesRead(job: Job, plan: Plan, read: readonly SurfaceRead[], mostHung: number): Plan {
+  const isFew = plan.shades.filter(({ folds }) => folds === undefined).length <= mostHung;
+  return withSurface(plan, (shade) => {
+    const key = surfaceKey(shade, job.units);
+    return read.find((one) => one.key === key)?.findings ?? (isFew ? undefined : []);
+  });
+}
 
 export type PageCounts = Awaited<ReturnType<typeof countPages>>;
 
@@ -47,6 +62,7 @@ const service = {
     shadeIds: string[] | undefined,
     onProgress: (progress: WorkbookProgress) => void,
     cutting: CuttingPlan | undefined,
+    read: readonly SurfaceRead[],
   ): Promise<Uint8Array> {
     // One shade of a large job need not wait for two thousand.
     const planned =
@@ -55,7 +71,9 @@ const service = {
         : { plan: buyAsCut(job, plan(job), cutting), cutting };
     const bytes = await makeWorkbook({
       ...planned,
-      plan: proveRemedies(job, planned.plan),
+      plan: sets.includes("findings")
+        ? withSurfacesRead(job, proveRemedies(job, planned.plan), read, MOST_HUNG)
+        : proveRemedies(job, planned.plan),
       lessonsOf: jobLessons(job),
       sets,
       paper,
@@ -67,9 +85,16 @@ const service = {
   },
 
   /** Pages of every set, of these shades. */
-  async pages(job: Job, paper: PaperKind, shadeIds: string[] | undefined): Promise<PageCounts> {
+  async pages(
+    job: Job,
+    paper: PaperKind,
+    shadeIds: string[] | undefined,
+    read: readonly SurfaceRead[],
+  ): Promise<PageCounts> {
+    const planned = planAndCut(job, shadeIds === undefined ? {} : { only: shadeIds });
     return countPages({
-      ...planAndCut(job, shadeIds === undefined ? {} : { only: shadeIds }),
+      ...planned,
+      plan: withSurfacesRead(job, planned.plan, read, 0),
       lessonsOf: jobLessons(job),
       sets: PRINT_SETS,
       paper,

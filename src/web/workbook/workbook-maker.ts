@@ -4,6 +4,7 @@ import type { CuttingPlan } from "../../plan/index.ts";
 import type { PaperKind, PrintSet, WorkbookProgress } from "../../workbook/index.ts";
 import { useCuttingStore } from "../cutting/cutting-store.ts";
 import { download, fileNameOf } from "../persistence/job-file.ts";
+import { surfacesRead } from "../picture/surface-read.ts";
 import { makingHangsMs } from "../workers/hangs.ts";
 import type { KeptWorker } from "../workers/kept-worker.ts";
 import { planningWorker } from "../workers/planning.ts";
@@ -41,7 +42,8 @@ export async function makeAndDownload(
   const seen = shade === undefined ? cuttingSeen(job) : undefined;
   try {
     const bytes = await own.ask(
-      (service, hearing) => service.workbook(job, paper, [...sets], shadeIds, hearing(onProgress), seen),
+      (service, hearing) =>
+        service.workbook(job, paper, [...sets], shadeIds, hearing(onProgress), seen, surfacesRead()),
       makingHangsMs(job),
     );
     if (worker !== own) return;
