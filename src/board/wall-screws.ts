@@ -31,7 +31,7 @@ const INTO: Record<Substrate, string> = {
   timber: "solid wood",
   masonry: "rated wall plugs in masonry",
   "hollow-wall": "rated hollow-wall anchors",
-  unknown: "the wall, once it is known",
+  unknown: "a wall that is not known yet",
 };
 
 /** How far a screw must reach behind the skin of the wall. */

@@ -8,6 +8,6 @@ export { comesToText } from "./review/comes-to.ts";
 export type { LiftCords } from "./review/lift-cords.ts";
 export type { ReviewInput } from "./review/review-input.ts";
 export { reviewShade } from "./review/review-shade.ts";
-export { madeForText } from "./rules/place-words.ts";
+export { madeForText, placeWithArticle, purposeText } from "./rules/place-words.ts";
 export { SAFETY_READS } from "./safety-reads.ts";
 export { childTag, type TagInput } from "./tag/child-tag.ts";

@@ -157,7 +157,7 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
     const card = pages.find(({ runs }) => runs.some(({ text }) => text === "Table sheets"))?.text ?? "";
     expect(card).toContain("Cords and children");
     expect(card).toContain("strangle");
-    expect(card).toContain(`${PLACE_NAMES.gb}; for my own home`);
+    expect(card).toContain(`${PLACE_NAMES.gb}; for your own home`);
     expect(card).toContain("36 in × 60 in");
   });
 

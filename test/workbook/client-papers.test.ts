@@ -85,4 +85,24 @@ describe("papers for the client", () => {
     for (const words of ["Anna Example", "Landing window", "Upper landing", "36 in × 60 in", "right"])
       expect(text).toContain(words);
   });
+
+  test("a sheet for the client says for whom and where in whole words, and nothing of how its picture was worked out", async () => {
+    const job = x1Job();
+    for (const [place, words] of [
+      ["us", "Planned for the United States, for your own home."],
+      ["gb", "Planned for Great Britain, for your own home."],
+    ] as const) {
+      const input = {
+        ...planAndCut({ ...job, place }),
+        sets: ["client"],
+        paper: "a4",
+        fonts: FONTS,
+      } as const;
+      const pages = await readPages(await openPdf(await makeWorkbook(input)));
+      const text = pages.map((page) => page.text).join(" ");
+      expect(text).toContain(words);
+      expect(text).toContain("As it hangs, let down");
+      expect(text).not.toMatch(/the plan|hang as sewn|at rest/i);
+    }
+  });
 });

@@ -1,10 +1,14 @@
+import { keptTogether } from "../../words/index.ts";
 import { textWidthEm } from "./text-width.ts";
 
-/** Breaks a text at its spaces into lines of at most so many ems; a longer word, as a name can be, between its letters. */
+/** Breaks a text at its spaces into lines of at most so many ems; a longer word, as a name can be, between its letters.
+ * Numbers stay with their units. */
 export function breakWords(text: string, roomEm: number): string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of text.split(" ").flatMap((one) => pieces(one, roomEm))) {
+  for (const word of keptTogether(text)
+    .split(" ")
+    .flatMap((one) => pieces(one, roomEm))) {
     const longer = line === "" ? word : `${line} ${word}`;
     if (line !== "" && textWidthEm(longer) > roomEm) {
       lines.push(line);

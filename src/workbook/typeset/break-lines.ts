@@ -1,4 +1,5 @@
 import type { Face, Faces } from "../../letters/index.ts";
+import { keptTogether } from "../../words/index.ts";
 import type { TextStyle } from "./type-scale.ts";
 
 /** Where a line may end: after a space, or after a hyphen, slash or dash inside a word. */
@@ -45,15 +46,12 @@ function breakParagraph(paragraph: string, width: number, face: Face, sizePt: nu
   return lines;
 }
 
-/** A number, its fraction and its unit are never parted at the end of a line. */
-const TOGETHER = /(?<=\d) (?=\d+⁄|(?:in|mm|cm|m|yd|ft|lb|lbf|oz|kg|g|N|min|h|%)(?![\p{L}\d]))/gu;
 const NO_BREAK = "\u00a0";
 
 /** Breaks printable text into lines no wider than `widthPt`; its own line breaks are kept. */
 export function breakLines(text: string, widthPt: number, style: TextStyle, faces: Faces): string[] {
   const face = faces[style.face];
-  return text
-    .replace(TOGETHER, NO_BREAK)
+  return keptTogether(text)
     .split("\n")
     .flatMap((paragraph) => breakParagraph(paragraph.trim(), widthPt, face, style.sizePt))
     .map((line) => line.replaceAll(NO_BREAK, " "));

@@ -1,12 +1,12 @@
-import { PLACE_NAMES, PURPOSE_NAMES } from "../../../job/index.ts";
 import type { Plan, ShadePlan } from "../../../plan/index.ts";
+import { placeWithArticle, purposeText } from "../../../safety/index.ts";
 import { counted, listed } from "../../../words/index.ts";
 
 /** What was chosen, in plain words: the place, what its shades are for, and how many rules they stand against. */
 export function childSafetyChoices(plan: Plan, shades: readonly ShadePlan[]): string[] {
   const { place, purpose } = plan;
-  const where = place === undefined ? "a place not given" : PLACE_NAMES[place];
-  const why = purpose === undefined ? "a purpose not given" : PURPOSE_NAMES[purpose].toLowerCase();
+  const where = place === undefined ? "a place that was not said" : placeWithArticle(place);
+  const why = purpose === undefined ? "for whom was not said" : purposeText(purpose);
   const failing = shades.filter(({ safety }) => safety.counts.failed > 0);
   const corded = shades.filter(({ lift }) => lift.cordsAtFront);
   return [

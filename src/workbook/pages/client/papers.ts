@@ -55,7 +55,7 @@ export function orderPage(paper: OfferPaper): void {
   );
   termsText(paper);
   cordsAndChildren(paper);
-  paragraph(book, "I have read what stands here about cords and children.", { after: 2 });
+  paragraph(book, "I have read what is said here about cords and children.", { after: 10 });
   cautions(paper);
   signatures(paper, ["Client, date", "Maker, date"]);
 }

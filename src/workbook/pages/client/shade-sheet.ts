@@ -11,6 +11,11 @@ import { capital, liftWords, MOUNT_WORDS } from "../sentence.ts";
 import { childSafetyChoices } from "./choices.ts";
 
 const PICTURE_PT = 170;
+/** How it was worked out is for its maker. */
+const PICTURES = [
+  { raise: 0, title: "As it hangs, let down" },
+  { raise: 0.5, title: "As it hangs, half raised" },
+];
 
 /** For whom it is made: what it looks like, what it is, how its cords bear on children, and its price. */
 export function clientSheet(context: ShadeContext): void {
@@ -18,7 +23,7 @@ export function clientSheet(context: ShadeContext): void {
   openPage(book, { title: shade.windowName, lead: whose(plan, shade) });
   figureRow(
     book,
-    [0, 0.5].map((raise) => context.sheet("picture", raise)),
+    PICTURES.map(({ raise, title }) => ({ ...context.sheet("picture", raise), title, caption: "" })),
     PICTURE_PT,
   );
   factList(book, "What is made", whatIsMade(context), { shares: [1, 2.6] });

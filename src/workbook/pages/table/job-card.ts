@@ -1,7 +1,8 @@
 import type { Drawing } from "../../../drawing/index.ts";
 import { SEVERITY_WORDS, type Severity } from "../../../figures/index.ts";
-import { EXISTING_TASK_WORDS, PLACE_NAMES, PURPOSE_NAMES, STYLE_NAMES } from "../../../job/index.ts";
+import { EXISTING_TASK_WORDS, PLACE_NAMES, STYLE_NAMES } from "../../../job/index.ts";
 import { findingCards, type Plan } from "../../../plan/index.ts";
+import { purposeText } from "../../../safety/index.ts";
 import { LAYER_NAMES } from "../../../shade-plan/index.ts";
 import { firstSentence, listed } from "../../../words/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
@@ -102,7 +103,7 @@ function facts({ shade, plan }: ShadeContext): FactLine[] {
 
 function placeAndPurpose({ place, purpose }: Plan): string {
   const where = place === undefined ? "place not given" : PLACE_NAMES[place];
-  return `${where}; ${purpose === undefined ? "purpose not given" : PURPOSE_NAMES[purpose].toLowerCase()}`;
+  return `${where}; ${purpose === undefined ? "purpose not given" : purposeText(purpose)}`;
 }
 
 interface Grave {

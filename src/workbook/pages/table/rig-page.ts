@@ -122,7 +122,7 @@ function notes(context: ShadeContext): string[] {
     ...(isLockContext(context) ? lockNotes(context) : []),
     ...(isTubeContext(context) ? tubeNotes(context) : []),
     ...(lift.takeUp === "cleat" ? cleatNotes(context, lift) : []),
-    `Screws: ${board.screws.count} of ${length(board.screws.lengthMm)}, into ${board.screws.into}${from}.`,
+    `Screws: ${board.screws.count}, ${length(board.screws.lengthMm)} long, into ${board.screws.into}${from}.`,
   ];
 }
 
