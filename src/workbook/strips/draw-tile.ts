@@ -65,20 +65,26 @@ interface RulerMark {
   figure?: string;
 }
 
-/** A ruler along the left edge at absolute positions, to check print and joins by. Its first figure has the unit. */
+/**
+ * A ruler along the left edge at absolute positions, to check print and joins by. Its first figure has the unit; one that
+ * a mark or a join would strike through is left out.
+ */
 function rulerMarks(tile: Tile, place: TilePosition, units: UnitChoice): RulerMark[] {
   const imperial = units.system === "imperial";
   const stepMm = imperial ? MM_PER_INCH / 4 : 5;
   const perLabel = imperial ? 4 : 10;
   const first = Math.ceil(tile.printedFromMm / stepMm - 1e-9);
   const last = Math.floor(tile.printedToMm / stepMm + 1e-9);
+  const lines = [...tile.marks.map(({ atMm }) => atMm), tile.fromMm, tile.toMm];
+  const isStruck = (atMm: number) => lines.some((lineMm) => lineMm > atMm + 0.2 && lineMm < atMm + LABEL_MM);
   let said = false;
   return Array.from({ length: last - first + 1 }, (_, k): RulerMark => {
     const i = first + k;
     const whole = i % perLabel === 0;
     const long = whole ? RULER_PT : i % 2 === 0 ? 6 : 3.5;
     const y = tileY(tile, place, i * stepMm);
-    if (!whole || i === 0 || tile.printedToMm - i * stepMm <= LABEL_MM) return { y, long };
+    const atMm = i * stepMm;
+    if (!whole || i === 0 || tile.printedToMm - atMm <= LABEL_MM || isStruck(atMm)) return { y, long };
     const count = String((i / perLabel) * (imperial ? 1 : 5));
     const figure = said ? count : `${count} ${imperial ? "in" : "cm"}`;
     said = true;

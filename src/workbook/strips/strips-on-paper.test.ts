@@ -8,6 +8,7 @@ import {
   readStrokes,
   type Stroke,
 } from "../../../test/workbook/read-pdf.ts";
+import { wordBoxes } from "../../../test/workbook/word-boxes.ts";
 import { X1_COLUMNS_IN, X1_ROWS_IN, x1Job } from "../../../test/workbook/x1-job.ts";
 import { drawMarkingStrips } from "../../drawing/index.ts";
 import { plan } from "../../plan/index.ts";
@@ -171,3 +172,29 @@ test.each([
   // The ruler at the left edge says in what it counts.
   expect(words).toMatch(system === "imperial" ? /\d in\b/ : /\d cm\b/);
 });
+
+test.each([
+  ["letter", "imperial"],
+  ["letter", "metric"],
+  ["a4", "metric"],
+] as const)(
+  "on %s, %s: no mark and no join strikes through a word or a figure of the ruler",
+  async (paper, system) => {
+    const { pdf, pages, stripPages } = await printed(paper, system);
+    expect(stripPages).not.toEqual([]);
+    for (const i of stripPages) {
+      const page = pages[i];
+      if (page === undefined) throw new Error("no page");
+      const lines = (await readStrokes(await pdf.getPage(i + 1))).filter(
+        ({ height, width }) => height < 0.01 && Math.abs(width - TILE_WIDTH_PT) < 0.1,
+      );
+      const struck = wordBoxes(page).filter((box) =>
+        lines.some(
+          ({ top, left, width }) =>
+            top > box.top && top < box.bottom && left < box.right && box.left < left + width,
+        ),
+      );
+      expect(struck.map(({ text }) => text)).toEqual([]);
+    }
+  },
+);
