@@ -30,7 +30,12 @@ export function expectWholeWorking(working: Working): void {
     expect(input.label.length, `${id}: ${input.symbol}`).toBeGreaterThan(3);
   }
   expect(UNITS, id).toContain(unit);
-  expect(Object.keys(SOURCES), id).toContain(cite.source);
+  expectWholeCite(cite, id);
+}
+
+function expectWholeCite({ source, at }: Finding["cite"], id: string): void {
+  expect(Object.keys(SOURCES), id).toContain(source);
+  if (at !== undefined) expect(at.length, id).toBeGreaterThan(3);
 }
 
 /** Whole sentences, with the setting, the source and the figures behind them; `figures` are those that there are. */
@@ -44,7 +49,7 @@ export function expectWholeFinding(
   expect(text, id).toMatch(/^[\p{Lu}“\d].{20,}[.?]$/su);
   expect(text, id).not.toMatch(/ {2}|“”|undefined|NaN|\(\)| \.|,\.|\.\./);
   expect(path, id).toMatch(SETTING);
-  expect(Object.keys(SOURCES), id).toContain(cite.source);
+  expectWholeCite(cite, id);
   for (const figure of figures) expect([...known], id).toContain(figure);
   if (cause !== undefined) expect(cause.says, id).toMatch(/^\p{Lu}.{15,}\.$/u);
 }

@@ -101,3 +101,25 @@ describe.each(ALL.map((one) => [one.name, one] as const))("%s", (_, shade) => {
     }
   });
 });
+
+/** What each of these is judged by. */
+const JUDGED_BY: Record<string, string[]> = {
+  "lift.held-by-cleat": ["lift.held", "lift.pull"],
+  "lift.loop-tensioner": ["rig.loop-perimeter"],
+  "lift.spring-unproven": ["lift.held-lowered", "lift.held", "lift.spring-band"],
+  "lift.shares-differ": ["lift.heaviest-cord"],
+  "lift.stretch-out-of-level": ["lift.level"],
+  "lift.motor-torque": ["lift.torque-raised", "lift.torque-lowered"],
+  "rig.cleat-above-eye": ["rig.to-cleat"],
+  "rig.cleat-full": ["rig.cord-to-wind"],
+  "rig.tail-out-of-reach": ["rig.tail-end-lowered"],
+};
+
+it("names the figures that a judgement leans on", () => {
+  const met = ALL.flatMap(({ name, findings }) =>
+    findings.flatMap(({ id, figures }) => (id in JUDGED_BY ? [{ name, id, figures }] : [])),
+  );
+  for (const { name, id, figures } of met)
+    expect([name, id, figures].flat()).toEqual([name, id, ...(JUDGED_BY[id] ?? [])]);
+  expect(new Set(met.map(({ id }) => id)).size).toBeGreaterThanOrEqual(7);
+});
