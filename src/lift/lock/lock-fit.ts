@@ -123,7 +123,7 @@ function unknownCapacity(lock: CordLock, { cordsMax, perSlot }: LockRoom, cordCo
       ...shared,
       id: "lift.capacity-unknown",
       severity: "unproven",
-      reason: `has no stated capacity. Test how much one cord holds in it before ${counted(cordCount, "cord")} are trusted to it`,
+      reason: `has no stated capacity. Test how much one cord holds in it before ${counted(cordCount, "cord")} ${cordCount === 1 ? "is" : "are"} trusted to it`,
     },
   ];
 }

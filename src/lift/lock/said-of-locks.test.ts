@@ -7,7 +7,9 @@ import { chooseLock } from "./choose-lock.ts";
 import { fitCell } from "./fit-matrix.ts";
 import { judgeEntry } from "./judge-entry.ts";
 import { judgeFit } from "./judge-fit.ts";
+import { judgeHold } from "./judge-hold.ts";
 import { judgeTail } from "./judge-tail.ts";
+import { misfits } from "./lock-fit.ts";
 
 const plain = (text = "") => text.replaceAll("\u00a0", " ");
 const { resolved } = handShade({ job: { units: { system: "metric", ruler: "1 mm" } } });
@@ -163,6 +165,144 @@ describe("a lock that does not take the cords", () => {
       "Cord of 0.9 mm goes in the inner slots of “Lock a” only: in an outer slot it can wedge between roller and housing";
     expect(inner({})).toBe(`${said}.`);
     expect(inner({ endGapMm: 0.8 })).toBe(`${said}, whose gap is 0.8 mm there.`);
+  });
+});
+
+describe("why a lock does not go with a cord", () => {
+  const why = (over: Partial<CordLock>, diameterMm = 1.4, count = 4) => {
+    const range = { cordMinMm: undefined, cordMaxMm: undefined };
+    return misfits({ ...lock("a"), ...range, ...over } as CordLock, { ...CORD, diameterMm }, count).map(
+      ({ id, severity, harm, reason }) => [id, severity, harm, plain(reason)],
+    );
+  };
+
+  it.each([
+    [
+      { cordMinMm: 1.4, cordMaxMm: 1.8 },
+      0.9,
+      "jams",
+      "cord of 1.4 mm to 1.8 mm; this cord is 0.9 mm, and a thinner cord slips beside the roller and jams",
+    ],
+    [
+      { cordMinMm: 1.4, cordMaxMm: 1.8 },
+      2,
+      "too-thick",
+      "cord of 1.4 mm to 1.8 mm; this cord is 2 mm, and a thicker cord does not run free",
+    ],
+    [
+      { cordMaxMm: 1.8, endGapMm: 0.2 },
+      2,
+      "too-thick",
+      "cord of at most 1.8 mm; this cord is 2 mm, and a thicker cord does not run free",
+    ],
+    [
+      { cordMinMm: 1.4, endGapMm: 0.2 },
+      0.9,
+      "jams",
+      "cord of at least 1.4 mm; this cord is 0.9 mm, and a thinner cord slips beside the roller and jams",
+    ],
+  ])("its range: %o, cord of %d mm", (over, diameterMm, harm, reason) => {
+    expect(why(over, diameterMm)).toEqual([["lift.cord-diameter", "stop", harm, `is made for ${reason}`]]);
+  });
+
+  it.each([
+    [1.6, "fix", "not-known", "is stated for cord of 1.4 mm; this cord of 1.6 mm is 14 % off"],
+    [1.8, "stop", "too-thick", "is stated for cord of 1.4 mm; this cord of 1.8 mm is 29 % off"],
+    [1, "stop", "jams", "is stated for cord of 1.4 mm; this cord of 1 mm is 29 % off"],
+  ])("its one diameter, cord of %d mm", (diameterMm, severity, harm, reason) => {
+    expect(why({ cordNominalMm: 1.4 }, diameterMm)).toEqual([["lift.cord-diameter", severity, harm, reason]]);
+  });
+
+  it("a gap hardly less than the cord", () => {
+    expect(why({ cordNominalMm: 1.4, endGapMm: 1.3 })).toEqual([
+      [
+        ...["lift.end-gap", "note", undefined],
+        "has a gap of 1.3 mm at the roller’s end, hardly less than the cord’s 1.4 mm; a worn or flattened cord may slip into it",
+      ],
+    ]);
+    expect(why({ cordNominalMm: 1.4, endGapMm: 1.1 })).toEqual([]);
+  });
+
+  it("a capacity that nobody states is tried at the bench, and never taken beyond what the slots hold", () => {
+    const unstated = { cordsMax: undefined, cordNominalMm: 1.4 };
+    expect(why(unstated, 1.4, 1)).toEqual([
+      [
+        ...["lift.capacity-unknown", "unproven", "not-known"],
+        "has no stated capacity. Test how much one cord holds in it before 1 cord is trusted to it",
+      ],
+    ]);
+    expect(why(unstated, 1.4, 2)[0]?.[3]).toMatch(/ before 2 cords are trusted to it$/);
+    const [many] = why(unstated, 1.4, 9);
+    expect(many?.slice(0, 3)).toEqual(["lift.capacity-unknown", "fix", "not-known"]);
+    expect(many?.[3]).toMatch(/^has no stated capacity, and 9 cords would lie more than \d in a slot$/);
+    const tests = { hold: { readingsN: [60], cordDiameterMm: 1.4 } };
+    expect(why({ ...unstated, tests }, 1.4, 4)).toEqual([]);
+  });
+
+  it("thin cord with its inner slots full, or without any", () => {
+    const thin = { dividerWires: 2, cordsMax: 6, thinCordMm: 1.4, cordNominalMm: 1.4 };
+    expect(why(thin, 1.4, 3)).toEqual([
+      [
+        ...["lift.too-many-cords", "stop", "too-many"],
+        "takes at most 2 cords of 1.4 mm, in its inner slots; this shade has 3",
+      ],
+    ]);
+    expect(why({ ...thin, dividerWires: 1 }, 1.4, 1)[0]).toEqual([
+      ...["lift.too-many-cords", "stop", "jams"],
+      "has no inner slots, and cord of 1.4 mm may not go in the outer ones: it can slip in beside the roller and jam",
+    ]);
+  });
+});
+
+describe("what a lock holds, asked for twice", () => {
+  const held = (over: Partial<CordLock>, loadsN = [4, 6]) => {
+    const found = judgeHold(inputWith([lock("a", over)], 2), loadsN);
+    return {
+      said: found.findings.map(({ id, severity, text, figures }) => [
+        id,
+        severity,
+        plain(text),
+        ...(figures ?? []),
+      ]),
+      needsN: found.workings.map(({ value }) => value),
+    };
+  };
+  const test = (leastN: number, cordDiameterMm = 1.4) => ({
+    tests: { hold: { readingsN: [leastN + 3, leastN, leastN + 1], cordDiameterMm } },
+  });
+
+  it("is asked of a lock that states no capacity, and of every one that was tested", () => {
+    expect(held({})).toEqual({ said: [], needsN: [] });
+    expect(held({ cordsMax: undefined })).toEqual({
+      needsN: [12],
+      said: [
+        [
+          ...["lift.hold-untested", "unproven"],
+          "Nobody states how much “Lock a” holds. Thread one cord, lock it and pull on a luggage scale ten times: the least reading must be 12 N or more, twice what hangs on the heaviest cord of this shade.",
+          "lift.hold-needed",
+        ],
+      ],
+    });
+  });
+
+  it("is the least of its readings: below the load it must not be hung, below twice the load it works badly", () => {
+    expect(held(test(12))).toEqual({ said: [], needsN: [12] });
+    const short = (leastN: number) => held(test(leastN)).said;
+    const words = (leastN: number) =>
+      `In your test one cord slipped in “Lock a” at ${leastN} N; the heaviest cord of this shade carries 6 N, and twice that, 12 N, is asked for. Take another lock, a thicker cord that it takes, more columns, or a lighter bar.`;
+    expect(short(11.9)).toEqual([["lift.hold-short", "fix", words(11.9), "lift.hold-needed"]]);
+    expect(short(6)[0]?.[1]).toBe("fix");
+    expect(short(5.9)).toEqual([["lift.hold-short", "stop", words(5.9), "lift.hold-needed"]]);
+  });
+
+  it("with another cord shows nothing for this one", () => {
+    expect(held(test(40, 1.8)).said).toEqual([
+      [
+        ...["lift.hold-other-cord", "unproven"],
+        "“Lock a” was tested with cord of 1.8 mm; this one is 1.4 mm. Test it again with this cord: it must hold 12 N.",
+        "lift.hold-needed",
+      ],
+    ]);
   });
 });
 
