@@ -68,7 +68,13 @@ describe.each(STYLES)("%s", (style) => {
     );
     expect(sheets.length).toBeGreaterThan(5);
     expect(sheets.length).toBeLessThan(9);
-    for (const sheet of sheets) expect(lineCount(sheet), sheet.text.slice(0, 60)).toBeGreaterThan(6);
+    for (const sheet of sheets) {
+      expect(lineCount(sheet), sheet.text.slice(0, 60)).toBeGreaterThan(6);
+      // Each stands alone: it says at its head what it is.
+      expect(Math.max(...sheet.runs.filter(({ y }) => y < 120).map(({ sizePt }) => sizePt))).toBeGreaterThan(
+        17,
+      );
+    }
   });
 
   test.each(PAPERS)(

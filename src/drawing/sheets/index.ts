@@ -7,7 +7,7 @@ import { drawControlSheet } from "./control.ts";
 import { drawCutting } from "./cutting.ts";
 import { drawForce } from "./force.ts";
 import { drawFront } from "./front.ts";
-import { drawMarking } from "./marking.ts";
+import { drawMarking, drawMarkingApart } from "./marking.ts";
 import { drawPicture } from "./picture.ts";
 import type { SheetInput } from "./sheet-input.ts";
 import { drawSide } from "./side.ts";
@@ -51,6 +51,14 @@ export function drawSheet(
   { raise = 0, trueScale = false }: SheetOptions = {},
 ): Drawing {
   return SHEET_DRAWERS[kind]({ units: plan.units, shade, raise, trueScale });
+}
+
+/** The marking sheet in two: what is marked on the flat cloth first, where anything is, and the finished shade. */
+export function drawMarkingSheets(
+  plan: Pick<Plan, "units">,
+  shade: ShadePlan,
+): ReturnType<typeof drawMarkingApart> {
+  return drawMarkingApart({ units: plan.units, shade, raise: 0 });
 }
 
 /** The marking strips one by one, to be tiled at full size. */

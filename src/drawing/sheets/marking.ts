@@ -25,6 +25,33 @@ const MARKED_BEFORE: Record<ClothMark["kind"], string> = {
 
 /** The back laid flat: every point to mark, rows from the hem up, columns from the edge that is left from the room. */
 export function drawMarking(input: SheetInput): Drawing {
+  return drawMarks(input, input.shade.existing === undefined ? drawFlatLines(input, false) : []);
+}
+
+/** The same in two, for a sheet each: what is marked first on the flat cloth, where anything is, and the finished shade. */
+export function drawMarkingApart(input: SheetInput): { flat?: Drawing; finished: Drawing } {
+  const finished = drawMarks(input, []);
+  if (input.shade.existing !== undefined) return { finished };
+  const flat = drawFlatLines(input, true);
+  if (flat.length === 0) return { finished };
+  return {
+    flat: {
+      id: "marking-flat",
+      title: "Marking the flat cloth",
+      caption: "Laid flat, right side down: what is the left edge from the room lies at the right.",
+      primitives: flat,
+      facts: [...pocketFacts(input), ...markFacts(input)],
+    },
+    finished,
+  };
+}
+
+/** Lines that are marked before pockets, pleats, tucks or gathers take up cloth. */
+function drawFlatLines(input: SheetInput, alone: boolean): Primitive[] {
+  return [...drawPockets(input, alone), ...drawClothMarks(input, alone)];
+}
+
+function drawMarks(input: SheetInput, flatLines: readonly Primitive[]): Drawing {
   const { shade, units } = input;
   const { grid } = shade;
   return {
@@ -38,8 +65,7 @@ export function drawMarking(input: SheetInput): Drawing {
       // Of a shade that hangs nothing but rings is sewn.
       ...(shade.existing === undefined
         ? [
-            ...drawPockets(input),
-            ...drawClothMarks(input),
+            ...flatLines,
             ...movedOnPaper(drawShapedPanel(input, backRole(input), beyondMm(shade)), [0, BELOW_PAPER_MM]),
             ...drawSeams(input),
             ...drawCorners(input),
@@ -279,13 +305,14 @@ function drawMeasures(input: SheetInput): Primitive[] {
 }
 
 /** With ribs the lining is marked before its pockets are sewn: a figure below the first. */
-function drawPockets(input: SheetInput): Primitive[] {
+function drawPockets(input: SheetInput, alone: boolean): Primitive[] {
   const { ribLines } = input.shade.cloth;
   const takeUpMm = Math.max(0, ...ribLines.map((rib) => rib.onLiningMm - rib.fromHemMm));
   if (takeUpMm < 1e-6) return [];
   const { finishedWidthMm, finishedLengthMm } = input.shade.size;
   return drawBefore(input, {
     id: "pockets",
+    alone,
     title: "Pocket lines, before sewing",
     widthMm: finishedWidthMm,
     lengthMm: finishedLengthMm + takeUpMm,
@@ -300,7 +327,7 @@ function drawPockets(input: SheetInput): Primitive[] {
 }
 
 /** Lines that the style asks for on the flat face, before its pleats, tucks or gathers take any of it up. */
-function drawClothMarks(input: SheetInput): Primitive[] {
+function drawClothMarks(input: SheetInput, alone: boolean): Primitive[] {
   const { shade } = input;
   const lines = (along: "x" | "y"): FlatLine[] =>
     marksAlong(shade, along).map(({ kind, atMm, label }, i) => ({
@@ -313,6 +340,7 @@ function drawClothMarks(input: SheetInput): Primitive[] {
   if (up.length + over.length === 0) return [];
   return drawBefore(input, {
     id: "marks",
+    alone,
     title: MARKED_BEFORE[shade.form.marks[0]?.kind ?? "row"],
     ...flatFace(shade),
     up,
@@ -329,6 +357,8 @@ interface FlatLine {
 
 interface FlatFigure {
   id: string;
+  /** On a sheet of its own, without a name over it. */
+  alone: boolean;
   title: string;
   widthMm: number;
   lengthMm: number;
@@ -337,8 +367,11 @@ interface FlatFigure {
   over: FlatLine[];
 }
 
-/** The back as it lies flat before something is sewn, centred below the finished shade. */
-function drawBefore(input: SheetInput, { id, title, widthMm, lengthMm, up, over }: FlatFigure): Primitive[] {
+/** The back as it lies flat before something is sewn, centred below the finished shade where it has no sheet of its own. */
+function drawBefore(
+  input: SheetInput,
+  { id, alone, title, widthMm, lengthMm, up, over }: FlatFigure,
+): Primitive[] {
   const { shade, units } = input;
   const beyond = beyondMm(input.shade);
   const left = (shade.size.finishedWidthMm - widthMm) / 2;
@@ -389,8 +422,14 @@ function drawBefore(input: SheetInput, { id, title, widthMm, lengthMm, up, over 
             units,
           ),
         ]),
-    name([left + widthMm / 2, topLine - beyond], title, { shiftPaperMm: [0, over.length > 0 ? -21 : -3] }),
+    ...(alone
+      ? []
+      : [
+          name([left + widthMm / 2, topLine - beyond], title, {
+            shiftPaperMm: [0, over.length > 0 ? -21 : -3],
+          }),
+        ]),
     note([left, hem], "hem", { anchor: "end", shiftPaperMm: [-9, 0], yields: true }),
   ];
-  return movedOnPaper(figure, [0, BELOW_PAPER_MM + (over.length > 0 ? 18 : 0)]);
+  return alone ? figure : movedOnPaper(figure, [0, BELOW_PAPER_MM + (over.length > 0 ? 18 : 0)]);
 }

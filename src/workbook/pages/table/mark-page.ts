@@ -1,6 +1,7 @@
+import { type Drawing, drawMarkingSheets } from "../../../drawing/index.ts";
 import { markMm, nearestMark, rulerText } from "../../../units/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
-import { figureBeside } from "../../typeset/figure.ts";
+import { figure, figureBeside } from "../../typeset/figure.ts";
 import { openPage } from "../../typeset/heading.ts";
 import type { Span } from "../../typeset/paper.ts";
 import { paragraph } from "../../typeset/paragraph.ts";
@@ -9,28 +10,49 @@ import type { CellLike, TableSpec } from "../../typeset/table-spec.ts";
 import { capital } from "../sentence.ts";
 
 const FIGURE_COLUMNS = 5;
+const LEAST_FIGURE_PT = 160;
+const CAPTION_PT = 40;
+/** A line of a table, as far as it takes to see what fits. */
+const ROW_PT = 21;
 
 /** Where every row and column is marked: from the hem up, from the left edge across, with sums to check by. */
 export function markPage(context: ShadeContext): void {
-  const { book } = context;
-  const { existing } = context.shade;
+  const { book, plan, shade } = context;
+  const { existing } = shade;
+  const { flat, finished } = drawMarkingSheets(plan, shade);
+  const specs = existing === undefined ? [...ribLines(context), ...clothMarks(context)] : [];
+  if (flat !== undefined && specs.length > 0) flatPage(context, flat, specs);
   openPage(book, {
     title: "Mark",
     lead: `Measure every mark from the hem or from the edge, never from the mark before.${existing === undefined ? "" : " Rings are sewn where a line says new; all others are there."}`,
   });
   const split = { figureColumns: FIGURE_COLUMNS, maxHeight: book.room - 40 };
-  figureBeside(book, context.sheet("marking"), split, (right) => {
+  figureBeside(book, finished, split, (right) => {
     rows(context, right);
     columnsTable(context, right);
   });
-  if (existing !== undefined) return;
-  for (const specs of [ribLines(context), clothMarks(context)]) {
-    if (specs.length === 0 || tableRow(book, specs)) continue;
-    // On a page of their own they may have the room beside each other.
-    if (book.y > book.top) book.turnPage();
-    if (tableRow(book, specs)) continue;
-    for (const spec of specs) table(book, spec);
+}
+
+/** The flat cloth is marked before anything is sewn: on a sheet before the other, with its own drawing. */
+function flatPage({ book }: ShadeContext, flat: Drawing, specs: readonly TableSpec[]): void {
+  openPage(book, {
+    title: "Mark the flat cloth",
+    lead: "Hemmed and flat, before anything is pleated, tucked, gathered or given pockets. Measure from the hem or the edge, never from the mark before.",
+  });
+  const heights = specs.map(
+    ({ rows, heading }) => (rows.length + (heading === undefined ? 1.5 : 3)) * ROW_PT,
+  );
+  const most = book.room - CAPTION_PT;
+  if (heights.reduce((sum, height) => sum + height, 0) <= most) {
+    figureBeside(book, flat, { figureColumns: FIGURE_COLUMNS, maxHeight: most }, (right) => {
+      for (const spec of specs) table(book, { ...spec, ...right });
+    });
+    return;
   }
+  // Too long to stand over each other: side by side, under the drawing.
+  figure(book, flat, Math.max(LEAST_FIGURE_PT, most - Math.max(...heights) - CAPTION_PT));
+  if (tableRow(book, specs)) return;
+  for (const spec of specs) table(book, spec);
 }
 
 /** What is left of a whole, both rounded to the ruler: two figures of a line add up to it exactly. */
