@@ -46,6 +46,14 @@ export function ran(work: () => unknown): number {
   return runMs() - start;
 }
 
+/** The same of work that waits in between: milliseconds of processor of the whole process, its collector with it. */
+export async function ranWaiting(work: () => Promise<unknown>): Promise<number> {
+  const before = process.cpuUsage();
+  await work();
+  const { user, system } = process.cpuUsage(before);
+  return (user + system) / 1000;
+}
+
 function runMs(): number {
   // Asking for the usage brings what the kernel has counted of this thread up to the moment.
   process.cpuUsage();

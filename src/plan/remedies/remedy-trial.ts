@@ -34,10 +34,7 @@ export class RemedyTrial {
   /** A change leaves most of the job as it is, so that little is planned anew. */
   readonly #planner = new JobPlanner();
   /** By what it is about, and by the change. */
-  readonly #found = new LastRead<string, Map<string, Found>>(MOST_REMEMBERED, (about) => {
-    const place = this.#places.get(about);
-    if (place !== undefined) this.#planner.forget(place.room, place.window);
-  });
+  readonly #found = new LastRead<string, Map<string, Found>>(MOST_REMEMBERED, (about) => this.#forget(about));
 
   /** `shadeAt` gives what is found of a window as the job stands, where that is at hand already. */
   constructor(
@@ -91,7 +88,7 @@ export class RemedyTrial {
     const changed = addsWindows(patch) ? undefined : changedBy(this.#job, patch);
     if (changed === undefined) return false;
     // Each shade once, however many findings are on it.
-    const after = new LastRead<string, readonly Finding[]>(MOST_REMEMBERED);
+    const after = new LastRead<string, readonly Finding[]>(MOST_REMEMBERED, (about) => this.#forget(about));
     return findings.every((finding) => {
       const place = this.#placeOf(finding);
       if (place === undefined) return false;
@@ -143,6 +140,12 @@ export class RemedyTrial {
     const found = founds.get(key) ?? find();
     founds.set(key, found);
     return found;
+  }
+
+  /** What was planned of it makes room, too. */
+  #forget(about: string): void {
+    const place = this.#places.get(about);
+    if (place !== undefined) this.#planner.forget(place.room, place.window);
   }
 
   #foundAbout(finding: Finding): Map<string, Found> {
