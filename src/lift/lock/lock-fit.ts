@@ -91,8 +91,8 @@ function countMisfits(lock: CordLock, cord: Cord, has: string, cordCount: number
   const reason = room.innerOnly
     ? room.cordsMax === 0
       ? `has no inner slots, and cord of ${fineText(cord.diameterMm)} may not go in the outer ones: it can slip in beside the roller and jam`
-      : `takes at most ${room.cordsMax} cords of ${fineText(cord.diameterMm)}, in its inner slots; ${has}`
-    : `takes at most ${room.cordsMax} cords; ${has}`;
+      : `takes at most ${counted(room.cordsMax, "cord")} of ${fineText(cord.diameterMm)}, in its inner slots; ${has}`
+    : `takes at most ${counted(room.cordsMax, "cord")}; ${has}`;
   return [
     {
       id: "lift.too-many-cords",

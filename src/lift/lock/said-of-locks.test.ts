@@ -213,6 +213,12 @@ describe("why a lock does not go with a cord", () => {
     expect(why({ cordNominalMm: 1.4 }, diameterMm)).toEqual([["lift.cord-diameter", severity, harm, reason]]);
   });
 
+  it("counts one cord as one", () => {
+    expect(why({ cordsMax: 1, cordNominalMm: 1.4 }, 1.4, 2)[0]?.[3]).toBe(
+      "takes at most 1 cord; this shade has 2",
+    );
+  });
+
   it("a gap hardly less than the cord", () => {
     expect(why({ cordNominalMm: 1.4, endGapMm: 1.3 })).toEqual([
       [
