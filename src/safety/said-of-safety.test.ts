@@ -3,6 +3,7 @@ import { jobWith } from "../../test/job-with.ts";
 import { expectWholeFinding, expectWholeRemedies, expectWholeWorking } from "../../test/whole-findings.ts";
 import { type JobInput, LIFT_KINDS, PLACES, PURPOSES } from "../job/index.ts";
 import { plan } from "../plan/index.ts";
+import type { SafetyReview } from "../shade-plan/index.ts";
 
 type Window = Parameters<typeof jobWith>[0];
 type Making = NonNullable<NonNullable<Window["shade"]>["making"]>;
@@ -69,17 +70,32 @@ describe.each(SHADES.map((one) => [one.name, one] as const))("%s", (_, { job, sh
   });
 
   it("has results that say why, on what shade, with their numbers where there are any", () => {
-    for (const result of shade.safety.results) {
-      const { ruleId, outcome, why, value, valueText, limit, limitText, words } = result;
-      expect(why, ruleId).toMatch(/^[\p{Lu}\d].{10,}\.$/u);
-      expect(why, ruleId).not.toMatch(/ {2}|undefined|NaN|Infinity|\.\./);
-      expect(words, ruleId).toMatch(/^\p{Lu}.{15,}\.$/u);
-      expect(valueText === undefined, ruleId).toBe(value === undefined);
-      expect(limitText === undefined, ruleId).toBe(limit === undefined);
-      if (outcome === "does-not-apply") expect(value, ruleId).toBeUndefined();
-      if (outcome === "failed") expect(value, ruleId).toBeDefined();
-      if (outcome === "not-proven") expect(result.test ?? result.open ?? why, ruleId).not.toBe("");
-    }
+    expectWholeResults(shade.safety.results);
+  });
+
+  it("is stamped where a rule stops it, with how many do", () => {
+    const stops = shade.findings.filter((one) => isOfSafety(one) && one.severity === "stop");
+    const { stamp, stampText } = shade.safety;
+    expect(stamp).toBe(stops.length > 0);
+    const counted = stops.length === 1 ? "its cords fail a rule" : `its cords fail ${stops.length} rules`;
+    if (stamp) expect(stampText).toContain(counted);
+    else expect(stampText).toBeUndefined();
+  });
+
+  it("gathers what is open in one finding, counted, with the tests to do", () => {
+    const open = shade.safety.results.filter(({ outcome }) => outcome === "not-proven");
+    const found = shade.findings.find(({ id }) => id === "safety.not-proven");
+    expect(found?.cases ?? 0).toBe(open.length);
+    const rules = `${open.length} rule${open.length === 1 ? " is" : "s are"} not proven`;
+    const { tests } = shade.safety;
+    const asked = new Set(
+      open.flatMap(({ test, alsoTests = [] }) => [...(test ? [test] : []), ...alsoTests]),
+    );
+    expect(new Set(tests.map(({ id }) => id))).toEqual(asked);
+    const toDo = "Tests to do, described in the review: ";
+    const titles = tests.map(({ title }) => title.charAt(0).toLowerCase() + title.slice(1)).join("; ");
+    const said = `${rules}, since a plan cannot show it.${tests.length === 0 ? "" : ` ${toDo}${titles}.`}`;
+    expect(found?.text).toBe(open.length === 0 ? undefined : said);
   });
 
   it("cautions in whole sentences, each under its title and with its source", () => {
@@ -90,4 +106,27 @@ describe.each(SHADES.map((one) => [one.name, one] as const))("%s", (_, { job, sh
       expect(cite?.source ?? "", id).not.toBe("");
     }
   });
+});
+
+function expectWholeResults(results: SafetyReview["results"]): void {
+  for (const result of results) {
+    const { ruleId, outcome, why, value, valueText, limit, limitText, words } = result;
+    expect(why, ruleId).toMatch(/^[\p{Lu}\d].{10,}\.$/u);
+    expect(why, ruleId).not.toMatch(/ {2}|undefined|NaN|Infinity|\.\./);
+    expect(words, ruleId).toMatch(/^\p{Lu}.{15,}\.$/u);
+    expect(valueText === undefined, ruleId).toBe(value === undefined);
+    expect(limitText === undefined, ruleId).toBe(limit === undefined);
+    if (outcome === "does-not-apply") expect(value, ruleId).toBeUndefined();
+    if (outcome === "failed") expect(value, ruleId).toBeDefined();
+    if (outcome === "not-proven") expect(result.test ?? result.open ?? why, ruleId).not.toBe("");
+  }
+}
+
+it.each(PLACES)("the results of %s are whole, of a fold that opens and of cords that hang", (place) => {
+  for (const style of ["hobbled", "flat"] as const) {
+    const job = jobWith({ shade: { style, mount: "to-size" } }, { place, purpose: "for-sale" });
+    const [shade] = plan(job).shades;
+    expect(shade?.safety.results.length).toBeGreaterThan(0);
+    expectWholeResults(shade?.safety.results ?? []);
+  }
 });

@@ -49,6 +49,24 @@ describe("cord that a pull draws out", () => {
     expect(canFeed({ ...rear, heldN: [200, 200, 200] }, 35, 600)).toBe(false);
   });
 
+  it("stays on a spool whose spring balances as much as the pull, the turn above it taken along", () => {
+    const spool = (heldN: number, wrapRad = 0) =>
+      rears([200, 200], {
+        heldN: [heldN, 900],
+        leastShare: 0.5,
+        friction: 0.25,
+        top: { holds: false, wrapRad },
+      });
+    const drawn = (rear: RearCords) => drawnMm(rear, at(rear, 0), 35, 150, 400);
+    // 34.9 N in the cord: risen by 150 mm it pays them out, and the shade rises by 50 mm more.
+    expect(drawn(spool(69.8))).toBe(200);
+    for (const held of [70, 80]) expect(drawn(spool(held))).toBeLessThan(20);
+    // A quarter turn above it: 34.9 · 1.481 N are more than the pull, and the shade still rises by itself.
+    expect(drawn(spool(69.8, Math.PI / 2))).toBe(50);
+    expect(canFeed(spool(70), 35, 400)).toBe(false);
+    expect(canFeed(spool(69.8), 35, 400)).toBe(true);
+  });
+
   it("is none in a sleeve, gripped or sewn", () => {
     for (const guide of ["ring-locked", "enclosed"] as const) {
       const rear = rears(spans, { ...growing, guide });

@@ -25,6 +25,8 @@ it("the worst of all heights, of the lowered or of the raised shade; of equals t
   expect(measured(cord, { states: "lowered" })).toMatchObject({ value: 300, raise: 0 });
   expect(measured(cord, { states: "raised" })).toMatchObject({ value: 1500, raise: 1 });
   expect(measured(hanging(400))).toMatchObject({ value: 400, raise: 0 });
+  const early = { raise: [0, 0.4, 1], mm: [100, 500, 500] };
+  expect(measured(hanging(early))).toMatchObject({ value: 500, raise: 0.4 });
   expect(measured(hanging(fromTo(400, 400)))).toMatchObject({ value: 400, raise: 0 });
 });
 

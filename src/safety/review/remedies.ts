@@ -33,7 +33,7 @@ export class RemedyFinder {
   readonly #geometry: CordGeometry;
   readonly #tag: TagHeights;
   readonly #closer: CloserRows;
-  readonly #rowVariants = new Map<CordGeometry, Variant[]>();
+  readonly #rowVariants = new Map<CordGeometry, Map<number, Variant>>();
   #kindVariants: Variant[] | undefined;
   #guideVariants: Variant[] | undefined;
   #pairs: Variant[] | undefined;
@@ -106,13 +106,10 @@ export class RemedyFinder {
   }
 
   #rows(rows: number, geometry: CordGeometry): Variant {
-    let known = this.#rowVariants.get(geometry);
-    if (known === undefined) {
-      known = [];
-      this.#rowVariants.set(geometry, known);
-    }
-    known[rows] ??= rowVariant(this.#facts, this.#closer, rows, geometry);
-    return known[rows];
+    const known = this.#rowVariants.get(geometry) ?? new Map<number, Variant>();
+    const variant = known.get(rows) ?? rowVariant(this.#facts, this.#closer, rows, geometry);
+    this.#rowVariants.set(geometry, known.set(rows, variant));
+    return variant;
   }
 
   /** A lift without cords at the front, and closed or closer guides at the back. */

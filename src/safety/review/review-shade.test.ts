@@ -296,6 +296,17 @@ describe("ways out", () => {
       const remedy = remedyOf(findings, id, "closer");
       const after = planned(patched(before, remedy.patch));
       expect(resultOf(after.review.results, id).outcome, id).not.toBe("failed");
+      // They are the fewest that do: with a row fewer it fails as it did.
+      const rows = Number(/(\d+) rows$/.exec(remedy.label)?.[1]);
+      const rowsPath = "/rooms/0/windows/0/shade/making/fold/rows";
+      const fewer = patched(before, [
+        {
+          op: "add",
+          path: rowsPath.replace("/making/fold/rows", "/making"),
+          value: { fold: { rows: rows - 1 } },
+        },
+      ]);
+      expect(resultOf(planned(fewer).review.results, id).outcome, id).toBe("failed");
     }
   });
 

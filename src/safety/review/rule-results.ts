@@ -111,16 +111,15 @@ export class ResultWriter {
     drawnTo: number | undefined,
   ): string | undefined {
     if (outcome !== "not-proven" || sweep === undefined || value === undefined) return undefined;
+    const longerMm = (drawnTo ?? value) - value;
     if (feeds === true) {
       const more =
-        drawnTo === undefined || drawnTo <= value
-          ? ""
-          : ` By calculation up to ${mmText(drawnTo - value, this.#shade.units)} more comes out.`;
+        longerMm > 0 ? ` By calculation up to ${mmText(longerMm, this.#shade.units)} more comes out.` : "";
       return `But the cord slides: a child’s pull makes the shade rise and feeds the loop, and the lock stops it from one side only.${more} Only the test decides.`;
     }
     if (why !== "") return why;
-    if (drawnTo !== undefined && drawnTo > value) {
-      return `Under the pull a cord stretches and gives sideways, by calculation to ${mmText(drawnTo, this.#shade.units)}. Only the test decides.`;
+    if (longerMm > 0) {
+      return `Under the pull a cord stretches and gives sideways, by calculation to ${mmText(value + longerMm, this.#shade.units)}. Only the test decides.`;
     }
     return "Only the test decides.";
   }

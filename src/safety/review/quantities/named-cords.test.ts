@@ -4,7 +4,7 @@ import { backed, bare, fromTo, looped, pulls, rears } from "../../../../test/saf
 import { workingOf } from "../../../figures/index.ts";
 import type { CordGeometry } from "../cord-geometry.ts";
 import { headOpening, openingMm } from "./opening.ts";
-import { cordLowPoint, longest } from "./pull-cords.ts";
+import { cordLowPoint, longest, operatingCordLength } from "./pull-cords.ts";
 import {
   anyLoopLength,
   cordBetweenContacts,
@@ -147,6 +147,18 @@ describe("the largest round opening", () => {
     });
     expect(headOpening.what(with_(behindMm * Math.PI * 1.01), 0, {}).text).toContain("in a loop of cord");
   });
+});
+
+it("behind a sewn sleeve nothing opens, and of a loop as long as the cords the cords are named", () => {
+  const sewn = bare({ rear: { ...rears([150, 200]), guide: "enclosed" }, travelMm: 350 });
+  for (const span of sewn.rear?.spans ?? []) span.clothMm += 30;
+  expect([0, 0.3, 1].map((raise) => headOpening.at(sewn, raise, {}))).toEqual([0, 0, 0]);
+  const both = (dropMm: number) => looped(dropMm, "tensioner", { pulls: [pulls(300)] });
+  expect([299, 300, 301].map((mm) => operatingCordLength.what(both(mm), 0, {}).cords)).toEqual([
+    "front",
+    "front",
+    "loop",
+  ]);
 });
 
 describe("of what a rule asks below a height", () => {
