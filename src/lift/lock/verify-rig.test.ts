@@ -69,6 +69,20 @@ describe("a rig spoilt by hand is found out", () => {
     ["the lock faces inwards", (l) => Object.assign(l.seat, { facing: "left" }), /outside/],
     ["the lock lies on an eye", (l) => Object.assign(l.seat, { xMm: l.eyes[1]?.xMm }), /lies on an eye/],
     ["a cord is missing", (l) => l.cords.pop(), /not every column/],
+    ["a cord is not drawn at all", (l) => first(l).path.splice(0), /^cord 1 has no path$/],
+    [
+      "a cord ends beside its slot",
+      (l) => Object.assign(first(l).path.at(-1) ?? {}, { zMm: l.seat.zMm + l.entry.rollerLengthMm }),
+      /cord 1 does not run into slot \d/,
+    ],
+    [
+      "a slot between two that are used stays empty",
+      (l) =>
+        l.cords
+          .slice(0, 2)
+          .forEach((cord, i) => void Object.assign(cord, { entersFrom: "left", slot: 1 + 4 * i })),
+      /cords from the left leave a slot empty between them/,
+    ],
     ["a cord turns back", (l) => first(l).path.splice(1, 0, { xMm: -50, zMm: 2 }), /turns back/],
   ])("%s", (_, spoil, fault) => expect(spoilt(spoil)).toMatch(fault));
 
