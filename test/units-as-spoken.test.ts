@@ -37,7 +37,7 @@ function textsOf(value: unknown, found: string[] = []): string[] {
 
 function allTexts(plan: Plan, cutting: Parameters<typeof cuttingLists>[0] | undefined): string[] {
   const lists = [...allLists(plan), ...(cutting === undefined ? [] : cuttingLists(cutting))]
-    .map(readableTable)
+    .map((list) => readableTable(list, plan.units.system))
     .filter(({ name }) => name !== "workings-list");
   const [shade] = plan.shades;
   const drawings =

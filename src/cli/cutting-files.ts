@@ -31,7 +31,10 @@ export async function* cuttingFiles(
   if (job !== undefined) yield { path: "cut-job.json", content: jobText(job), isResult: true };
   yield { path: "cutting.json", content: (write) => writeJson(cutting, write) };
   for (const list of cuttingLists(cutting))
-    yield { path: `cutting/${list.name}.csv`, content: toCsv(speltTable(readableTable(list), spell), stamp) };
+    yield {
+      path: `cutting/${list.name}.csv`,
+      content: toCsv(speltTable(readableTable(list, plan.units.system), spell), stamp),
+    };
   const bolts = boltsCut(cutting);
   const names = fileNames(bolts.map(({ cloth, bolt }) => `${cloth.clothId}-${bolt.boltId}`));
   for (const { cloth, bolt } of bolts) {

@@ -51,7 +51,11 @@ function ending(error: unknown, words: readonly string[], io: Io, answered: bool
   }
   if (error instanceof CommanderError) {
     if (error.exitCode === 0) return EXIT.done;
-    const said = plainLine(error.message.replace(/^error: /, ""));
+    const asked = words.find((word) => word !== "help") ?? "";
+    const said =
+      error.code === "commander.help"
+        ? `There is no command ${JSON.stringify(asked.slice(0, 60))}.`
+        : plainLine(error.message.replace(/^error: /, ""));
     io.err(`${said}\nSee: shadewright --help\n`);
     if (words.includes("--json")) {
       io.out(issuesJson([{ field: "(command line)", given: words.join(" ").slice(0, 200), wanted: said }]));

@@ -75,7 +75,10 @@ export async function* planFiles({
   const stamp = await stampOf(plan);
   const spell = spellerOf(plan.english);
   for (const list of allLists(plan))
-    yield { path: `lists/${list.name}.csv`, content: toCsv(speltTable(readableTable(list), spell), stamp) };
+    yield {
+      path: `lists/${list.name}.csv`,
+      content: toCsv(speltTable(readableTable(list, plan.units.system), spell), stamp),
+    };
   if (cutting !== undefined) yield* cuttingFiles(plan, cutting, letters);
   const folders = fileNames(plan.shades.map(({ shadeId }) => shadeId));
   const left = timeLeft();

@@ -1,3 +1,4 @@
+import type { UnitSystem } from "../units/index.ts";
 import { type Cell, listMm, type Table } from "./table.ts";
 
 /** A length in inches as the lists write it: `35 3/8 in`. */
@@ -14,8 +15,17 @@ function decimalInches(text: string): number | undefined {
   return sign === "-" ? -value : value;
 }
 
-/** `fromLeftEdge` → `From left edge`. */
+/** Units that stand at the end of a name, as they are written. */
+const UNITS: readonly (readonly [RegExp, string])[] = [
+  [/Percent$/, "%"],
+  [/Deg$/, "°"],
+  [/(?<=[a-z])N$/, "N"],
+];
+
+/** `fromLeftEdge` → `From left edge`, `pullN` → `Pull, N`. */
 function heading(name: string): string {
+  const unit = UNITS.find(([ending]) => ending.test(name));
+  if (unit !== undefined) return `${heading(name.replace(unit[0], ""))}, ${unit[1]}`;
   const words = name.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
@@ -37,11 +47,10 @@ function shownMm(text: string): number | undefined {
  * The list as it is opened in a spreadsheet: headings in words with their units, and beside a length by the ruler the
  * same as decimal numbers to compute with, in inches and in millimetres. All three are one length, that of the ruler:
  * who adds any of them up comes to the same. As it was worked out, before any ruler, it stands in the plan.
+ * The columns of a list are the same for all jobs of one system of units, whatever is in them.
  */
-export function readableTable({ name, header, rows }: Table): Table {
-  const isInches = header.map((_, i) =>
-    rows.some((row) => typeof row[i] === "string" && decimalInches(String(row[i])) !== undefined),
-  );
+export function readableTable({ name, header, rows }: Table, system: UnitSystem): Table {
+  const isInches = header.map((column, i) => system === "imperial" && header[i + 1] === `${column}Mm`);
   // A length in millimetres stands behind the same by the ruler.
   const behindText = header.map((column, i) => MM.test(column) && header[i - 1] === column.replace(MM, ""));
   return {

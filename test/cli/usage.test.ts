@@ -30,6 +30,13 @@ describe("what can be typed", () => {
     expect(await typed(["help", "plan"])).toEqual(long);
   });
 
+  test("help for a command that there is not says so in words of ours", async () => {
+    const { code, err } = await typed(["help", "plam"]);
+    expect(code).toBe(2);
+    expect(err).toContain('There is no command "plam".');
+    expect(err).not.toContain("(");
+  });
+
   // The script is run by bash itself, in the way it asks a script what could be meant.
   test.each([
     [["pl"], "plan"],
