@@ -37,6 +37,8 @@ export interface Step {
   chapter: StepChapter;
   title: string;
   text: string;
+  /** Figures of the text at a glance, each with what it is; needed where there are several. */
+  brief?: string;
   /** What to check before going on. */
   check?: string;
   /** What can hurt here. */

@@ -72,6 +72,7 @@ function fixingHoles(bench: Bench): Step {
     id: "board-fixing",
     chapter: "board",
     title: brackets ? "Mark where the brackets come" : "Drill for the fixing screws",
+    brief: `${at} from the left end`,
     text: brackets
       ? `Lay the board underside up, its wall edge towards you: its left end, seen from the room, is then at your left. From that end mark the middle of ${counted(board.brackets.length, "bracket")} at ${at}, and drill a starting hole for each bracket’s own screw.`
       : `Lay the board underside up, its wall edge towards you: its left end, seen from the room, is then at your left. From that end drill ${counted(board.brackets.length, "hole")} right through, ${across}, at ${at}. A screw must slide through without biting.`,
@@ -95,6 +96,7 @@ function cover({ cloth, len, about, aboutMm }: Bench): Step[] {
         turnMm: aboutMm("coverTurn"),
       },
       title: "Cover the board",
+      brief: `cover ${len(strip.widthMm)} × ${len(strip.lengthMm)} · ${about("coverTurn")} turned under`,
       text: sentences(
         `Take the cover, ${len(strip.widthMm)} by ${len(strip.lengthMm)} of ${strip.clothName}.`,
         strip.count > 1 &&
@@ -165,6 +167,7 @@ function lastEye(bench: CleatBench): Step[] {
       id: "board-last-eye",
       chapter: "board",
       title: "Screw in the last eye",
+      brief: `${fromEnd(bench, turn.xMm)} from the left end · ${len(turn.zMm)} from the wall edge`,
       text: sentences(
         unfit(bench, [turn.xMm]),
         `All cords turn down over one more eye, ${turn.name}, near the ${lift.controlSide} end: mark it ${fromEnd(bench, turn.xMm)} from the left end, ${len(turn.zMm)} from the wall edge.`,
@@ -200,6 +203,7 @@ function lockHoles(bench: LockBench): Step {
     id: "board-lock",
     chapter: "board",
     title: "Mark the place of the lock",
+    brief: `middle ${fromEnd(bench, seat.xMm)}, screws ${listed(seat.screwsMm.map(({ xMm }) => fromEnd(bench, xMm)))} from the left end`,
     text: sentences(
       seat.forced
         ? DOES_NOT_FIT
@@ -225,6 +229,10 @@ function tubeHoles(bench: TubeBench): Step {
     id: "board-tube",
     chapter: "board",
     title: "Mark the places of drive and supports",
+    brief: [
+      `drive ${fromEnd(bench, drive.xMm)}`,
+      ...supports.map(({ number, xMm }) => `support ${number} ${fromEnd(bench, xMm)}`),
+    ].join(" · "),
     text: sentences(
       drive.forced ? DOES_NOT_FIT : unfit(bench, xsMm),
       `Underside up, wall edge towards you. The tube runs along the board ${len(tube.zMm)} from the wall edge.`,
@@ -250,11 +258,13 @@ function attach({ board, form, size, len, about, stapled, boardAllowanceMm, wrap
     board.leftMm > 0.5
       ? `The shade reaches ${len(board.leftMm)} beyond the board at each end.`
       : "Both ends are level.";
+  const beyond = board.leftMm > 0.5 ? ` · ${len(board.leftMm)} beyond each end` : "";
   return {
     id: "board-attach",
     chapter: "board",
     action: { kind: "fix-shade", how: stapled ? "staple" : "hook-and-loop", beyondMm: boardAllowanceMm },
     title: stapled ? "Staple the shade to the board" : "Press the shade to the board",
+    ...(stapled ? { brief: `${len(boardAllowanceMm)} over the top${beyond}` } : {}),
     text: stapled
       ? sentences(
           `Lay the top line of the shade on the top front edge of the board, the lining towards the wall. ${centred}`,

@@ -51,6 +51,7 @@ function cleat(bench: LockBench): Step {
       aboveFloorMm: resolved.making.lift.cleatAboveFloorMm,
     },
     title: keeps ? "Try its cleat" : "Fix the cleat",
+    brief: `${len(resolved.making.lift.cleatAboveFloorMm)} or more above the floor`,
     text: sentences(
       keeps
         ? `Pull hard at the cleat that is there. It stays where it is fast, on the ${lift.controlSide}, and ${len(resolved.making.lift.cleatAboveFloorMm)} or more above the floor; otherwise fix one so.`
@@ -80,6 +81,7 @@ function lastCleat(bench: CleatBench): Step {
       aboveFloorMm: resolved.making.lift.cleatAboveFloorMm,
     },
     title: keeps ? "Try its cleat" : "Fix the cleat",
+    brief: `${len(resolved.making.lift.cleatAboveFloorMm)} or more above the floor`,
     text: sentences(
       keeps
         ? `Pull hard at the cleat that is there. It stays where it is upright and fast, on the ${lift.controlSide}, straight below the last eye, and ${len(resolved.making.lift.cleatAboveFloorMm)} or more above the floor; otherwise fix one so, with both its screws into something that holds.`
@@ -217,6 +219,10 @@ function fixTensioner({ len }: Bench, lift: LoopLift): Step {
     id: "hang-control",
     chapter: "hang",
     title: "Fix the tensioner of the loop",
+    brief: [
+      `lowest point ${len(lift.loopDropMm)} below the drive`,
+      ...(lift.loopEndAboveFloorMm === undefined ? [] : [`${len(lift.loopEndAboveFloorMm)} above the floor`]),
+    ].join(" · "),
     text: sentences(
       `Lay the loop, ${len(lift.loopPerimeterMm)} all round, over the wheel of ${lift.drive.name} on the ${lift.controlSide} and into its tensioner.`,
       lift.breakaway &&
@@ -237,6 +243,7 @@ function tryLoop({ resolved, grid, len }: Bench, lift: LoopLift): Step {
     id: "hang-try",
     chapter: "hang",
     title: "Raise it for the first time",
+    brief: `${len(grid.raisedHeightMm)} high`,
     text: `Draw one side of the loop slowly down; about ${cordLengthText(lift.loopTravelMm, resolved.units)} of it brings the shade up. Raised, the shade is ${len(grid.raisedHeightMm)} high: stop there, and set the drive’s stop if it has one. Draw the other side to let it down. Do this a few times and watch the spools.`,
     check: COMES_DOWN,
     caution: LOOP,

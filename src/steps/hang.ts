@@ -48,6 +48,7 @@ function brackets(bench: Bench): Step {
     id: "hang-brackets",
     chapter: "hang",
     title: "Fix the brackets",
+    brief: `upper faces ${len(board.thicknessMm)} under the line`,
     text: sentences(
       ...(level ? levelLine(bench) : headLine(bench)),
       `Mark the board’s left end on it, and from there ${counted(board.brackets.length, "bracket")} at ${at}. The brackets carry the board from below: their upper faces come ${len(board.thicknessMm)} under the line.`,
@@ -121,6 +122,7 @@ function screwUp(bench: Bench): Step {
     chapter: "hang",
     action: { kind: "hang-board", on: "screws", placesMm: placesMm(bench), boardMm: board.cutMm },
     title: "Screw the board up",
+    brief: `screws of ${len(board.screws.lengthMm)}`,
     text: `Fold the shade up, tie it loosely with a strip of cloth and carry it up with the board. Hold the board against the head of the opening, the same gap at either end, and put a screw of ${len(board.screws.lengthMm)} up through each hole, at ${at} from its left end: first one in the middle, then the others. ${letDown(bench)}`,
     check: "Pull down hard on the board at both ends: nothing moves, and no gap opens above it.",
     caution: HOLD_BOARD,

@@ -56,6 +56,7 @@ function lines({ len, bottomHemMm, faceTopLineMm, boardAllowanceMm }: Bench): St
     id: "make-lines",
     chapter: "make",
     title: "Mark the hem line and the top line",
+    brief: `hem line ${len(bottomHemMm)} from the edge · top line ${len(faceTopLineMm)} above it`,
     text: `On the wrong side of the face mark the hem line ${len(bottomHemMm)} above the lower edge, and the top line ${len(faceTopLineMm)} above the hem line. Measure at both sides and in the middle, and join the marks with a long straight edge.`,
     check: `Above the top line ${len(boardAllowanceMm)} of cloth is left, all the way across.`,
     sheet: "marking",
@@ -77,6 +78,7 @@ function sideHems({ resolved, faceWidthMm, layer, len, sideHemMm }: Bench): Step
       chapter: "make",
       action: { kind: "press-hem", edge: "side", turnMm: sideTurnMm, turns: sideTurns },
       title: alone ? "Sew the side hems" : "Press the side hems",
+      brief: `${len(sideTurnMm)} turned in${sideTurns === 2 ? " twice" : ""}`,
       text: sentences(
         `With the wrong side of the face up, ${turn}.`,
         alone

@@ -11,6 +11,7 @@ export function cutCords({ resolved, lift, fine, len }: Bench): Step {
     id: "string-cut",
     chapter: "string",
     title: "Cut and number the cords",
+    ...(lift.takeUp === "tube" ? { brief: cutsText(lift, len) } : {}),
     text: sentences(
       `From ${lift.cordName}, ${fine(lift.cordDiameterMm)} thick, cut ${cutsText(lift, len)}.`,
       lift.wovenSleeves !== undefined &&

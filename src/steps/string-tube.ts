@@ -61,6 +61,7 @@ function hangTube(bench: TubeBench): Step {
     id: "string-hang-tube",
     chapter: "string",
     title: "Screw drive and supports to the board",
+    brief: `drive ${len(fromBoardEndMm(bench, drive.xMm))} from the left end`,
     text: sentences(
       `Screw the drive, ${drive.name}, under the board, its middle ${len(fromBoardEndMm(bench, drive.xMm))} from the left end, with ${counted(drive.screwsMm.length, "screw")}, then the supports at their marks.`,
       `Set each spool with its middle above its column: ${listed(

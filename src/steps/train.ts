@@ -60,6 +60,7 @@ function finish({ grid, len, size, lift }: Bench): Step {
     id: "train-finish",
     chapter: "train",
     title: "Look it over",
+    brief: `let down ${len(size.finishedLengthMm)} · raised ${len(grid.raisedHeightMm)}`,
     text: `Untie it, lower it and raise it twice. Lowered it covers ${len(size.finishedLengthMm)}; raised it leaves ${len(grid.raisedHeightMm)} at the top. Whoever washes or moves it will need its numbers: they stand on the hand-over sheet. The rest of this plan stays with its maker.`,
     check: "It folds by itself. If a fold still falls backwards, lay it again and leave it tied for longer.",
     caution: cordCautionLeft({ lift }),

@@ -96,6 +96,10 @@ function fold(input: StyleStepInput): StyleStep {
     chapter: "make",
     after: "make-pleat-lines",
     title: form.pleats.length === 1 ? "Fold the pleat" : `Fold ${form.pleats.length} pleats`,
+    brief:
+      pleat.held === "sewn"
+        ? `sewn from ${len(pleat.sewnAtTopMm)} below the top line to ${len(pleat.openAtHemMm)} above the hem`
+        : `sewn ${len(pleat.sewnAtTopMm)} down from the top line`,
     text: `${meet} Press. ${held}`,
     check: `Pleated, the shade measures ${len(size.finishedWidthMm)} across at the top, the middle and the hem.`,
     caution: IRON,

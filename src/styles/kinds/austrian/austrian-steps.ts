@@ -122,6 +122,7 @@ function measureTapes(input: StyleStepInput): StyleStep {
     chapter: "make",
     replaces: ["make-length"],
     title: "Check the length along the tapes",
+    brief: `${len(size.finishedLengthMm - grid.bottomSectionMm)} to the lowest ring · ${len(size.finishedLengthMm)} to the scallops`,
     text: `Hang the shade up by its top line and measure along every tape: ${len(size.finishedLengthMm - grid.bottomSectionMm)} from the top line to the lowest ring. The scallops hang ${len(grid.bottomSectionMm)} below that, ${len(size.finishedLengthMm)} from the top line to their lowest point. Let the cords of a tape out or draw them in until it is so.`,
     check: "All tapes are equally long, and all scallops end on one level line.",
     sheet: "front",

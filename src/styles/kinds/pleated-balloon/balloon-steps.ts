@@ -86,6 +86,7 @@ function length(input: StyleStepInput): StyleStep[] {
       chapter: "make",
       replaces: ["make-length"],
       title: "Check the finished length",
+      brief: `${len(lengthMm - grid.bottomSectionMm)} to the lowest rings · ${len(lengthMm)} to the poufs`,
       text: `Hang the shade up by its top edge and measure from the top line: ${len(lengthMm - grid.bottomSectionMm)} to the lowest rings at every column, ${len(lengthMm)} to the lowest point of the poufs. Draw the top line again there, on the face as well, with chalk that brushes out.`,
       check: "The lowest rings hang on one level line.",
       sheet: "front",

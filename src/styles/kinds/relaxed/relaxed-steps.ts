@@ -117,6 +117,7 @@ function levels(input: StyleStepInput, dipMm: number): StyleStep[] {
       chapter: "make",
       replaces: ["make-length"],
       title: "Check the finished length",
+      brief: `${len(lengthMm)} in the middle · ${len(input.form.panel?.sideLengthMm ?? lengthMm)} at each column`,
       text: `Lay the shade flat and measure from the top line down: ${len(lengthMm)} to the hem in the middle, ${len(input.form.panel?.sideLengthMm ?? lengthMm)} at each column. Draw the top line again there, on the face as well, with chalk that brushes out.`,
       check: "Left and right agree, and the top line is straight and square to the middle.",
       sheet: "marking",

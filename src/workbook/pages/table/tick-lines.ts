@@ -30,6 +30,8 @@ export interface TickLine {
   text: string;
   style: TextStyle;
   figures?: string;
+  /** Set for the figures where words stand with them; else that of a figure alone. */
+  figureStyle?: TextStyle;
   /** What the hands do, beside the line. */
   drawing?: Drawing;
 }
@@ -42,6 +44,8 @@ interface LaidTick {
   heightPt: number;
 }
 
+const styleOf = ({ figureStyle = TYPE.tableFigure }: TickLine): TextStyle => figureStyle;
+
 function lay(book: Book, tick: TickLine, width: number, box: DrawingBox | undefined): LaidTick {
   const figure =
     tick.drawing === undefined || box === undefined
@@ -53,9 +57,9 @@ function lay(book: Book, tick: TickLine, width: number, box: DrawingBox | undefi
   const aside = figure === undefined || box === undefined ? 0 : box.width + DRAWING_GAP;
   const lines = book.lines(tick.text, width - TEXT_X - aside, tick.style);
   const figures =
-    tick.figures === undefined ? [] : book.lines(tick.figures, width - TEXT_X - aside, TYPE.tableFigure);
+    tick.figures === undefined ? [] : book.lines(tick.figures, width - TEXT_X - aside, styleOf(tick));
   const heading = tick.heading === undefined ? 0 : HEADING.leadingPt + HEADING_GAP;
-  const words = lines.length * tick.style.leadingPt + figures.length * TYPE.tableFigure.leadingPt;
+  const words = lines.length * tick.style.leadingPt + figures.length * styleOf(tick).leadingPt;
   const heightPt = heading + Math.max(words, figure?.heightPt ?? 0) + GAP;
   return { tick, lines, figures, heightPt, ...(figure ? { figure } : {}) };
 }
@@ -73,7 +77,7 @@ function set(book: Book, { tick, lines, figures, figure }: LaidTick, { x, width 
   book.tags.mark("P", () => {
     const textX = number === undefined ? x + NUMBER_X + 2 : x + TEXT_X;
     setLines(book, lines, textX, y, style);
-    setLines(book, figures, textX, y + lines.length * style.leadingPt, TYPE.tableFigure);
+    setLines(book, figures, textX, y + lines.length * style.leadingPt, styleOf(tick));
   });
   if (figure !== undefined) setSmallFigure(book, figure, x + width - figure.widthPt, y);
   book.tags.close();
@@ -116,7 +120,8 @@ function layToFit(book: Book, ticks: readonly TickLine[], followsPt: number): La
   // The last words about a shade are worth more than drawings that “Step by step” has, too.
   const boxes = followsPt > 0 ? [...DRAWINGS_PT, undefined] : DRAWINGS_PT;
   const laid = boxes.map((box) => ticks.map((tick) => lay(book, tick, width, box)));
-  return laid.find((all) => evenHeight(all) + followsPt <= book.room) ?? laid[0] ?? [];
+  // A column may reach over by the white under its last line.
+  return laid.find((all) => evenHeight(all) + GAP + followsPt <= book.room) ?? laid[0] ?? [];
 }
 
 /** The least height of two columns that hold all of it between them. */
@@ -151,8 +156,6 @@ function setColumn(book: Book, all: readonly LaidTick[], span: Span, top: number
   return y;
 }
 
-/** More figures than this stand in a table of their own on another sheet. */
-const MOST_FIGURES = 4;
 const MEASURES = {
   imperial: /(?:\d+[\u00a0 ])?(?:\d+⁄\d+|\d+)[\u00a0 ]in(?![\p{L}\d])/gu,
   metric: /\d+(?:[.,]\d+)?[\u00a0 ](?:mm|cm|m)(?![\p{L}\d])/gu,
@@ -172,11 +175,11 @@ function namesIn({ shade }: ShadeContext): string[] {
   return names.filter((name) => name !== "").sort((a, b) => b.length - a.length);
 }
 
-/** The lengths that stand in the words of a step, in their order, each once. */
-function figuresOf({ plan }: ShadeContext, { text }: Step, names: readonly string[]): string | undefined {
+/** The one length that stands in the words of a step: several say nothing without words. */
+function figureOf({ plan }: ShadeContext, { text }: Step, names: readonly string[]): string | undefined {
   const plain = names.reduce((words, name) => words.replaceAll(name, ""), text);
   const found = [...new Set(plain.match(MEASURES[plan.units.system]) ?? [])];
-  return found.length === 0 || found.length > MOST_FIGURES ? undefined : found.join(" · ");
+  return found.length === 1 ? found[0] : undefined;
 }
 
 /** Steps by their title and figures alone, with the numbers that they have step by step. */
@@ -188,7 +191,7 @@ export function stepTicks(context: ShadeContext, chapters: readonly Step["chapte
     const heading = step.chapter === last ? {} : { heading: CHAPTER_NAMES[step.chapter] };
     last = step.chapter;
     const drawing = step.action === undefined ? undefined : drawAction(step.action, context.plan.units);
-    const figures = figuresOf(context, step, names);
+    const figures = step.brief ?? figureOf(context, step, names);
     return [
       {
         number: i + 1,
@@ -196,6 +199,7 @@ export function stepTicks(context: ShadeContext, chapters: readonly Step["chapte
         style: TYPE.tableStrong,
         ...heading,
         ...(figures ? { figures } : {}),
+        ...(step.brief === undefined ? {} : { figureStyle: TYPE.tableBody }),
         ...(drawing ? { drawing } : {}),
       },
     ];
