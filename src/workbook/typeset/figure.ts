@@ -69,6 +69,9 @@ const NUMBER_PAPER_MM = 3.3;
 /** A measure of a row or column leaves its number where its line would be; any other leaves nothing. */
 function withoutMeasure(one: Primitive, every: number): Primitive[] {
   if (one.atDesk === true) return [];
+  // A name in its part stands in the middle: the size under it is left out.
+  if (one.kind === "text" && one.strong === true && one.roomMm !== undefined && one.baseline === "bottom")
+    return [{ ...one, baseline: "middle" }];
   if (one.kind !== "dimension") return [one];
   const [, along, number] = /^(row|column)-(\d+)$/.exec(one.part ?? "") ?? [];
   if (number === undefined || one.running === undefined) return [];
