@@ -5,12 +5,13 @@ import { speakOnScreen } from "../spelt/screen-english.ts";
 import { usePreferences } from "./preferences.ts";
 import { usePlanner } from "./store.ts";
 
-/** Without a job, the place is that of the browser’s language. */
+/** Where no place is set, as in the shop, or before it is asked, it is that of the browser’s language. */
 function englishFor(job: Job | undefined): English {
-  if (job !== undefined) return englishOf(job);
+  if (job?.place !== undefined) return englishOf(job);
   const { system } = usePreferences.getState();
-  const units = { system, ruler: SYSTEM_DEFAULT_RULER[system] };
-  return englishOf({ units, ...(globalThis.navigator?.language === "en-US" ? { place: "us" } : {}) });
+  const units = job?.units ?? { system, ruler: SYSTEM_DEFAULT_RULER[system] };
+  const isAmerican = globalThis.navigator?.language === "en-US";
+  return englishOf({ ...job, units, ...(isAmerican ? { place: "us" } : {}) });
 }
 
 const useScreen = create<{ english: English }>()(() => ({ english: englishFor(undefined) }));
