@@ -173,14 +173,15 @@ function FormulaText({ formula }: { formula: string }) {
   );
 }
 
-/** Takes the focus when the slip opens, and gives it back to what was pressed when it closes. */
+/** Takes the focus when the slip opens, and gives it back to what was pressed where it closes with it. */
 function useReturningFocus(slip: React.RefObject<HTMLElement | null>, key: string | undefined) {
   const from = useRef<Element | null>(null);
   useEffect(() => {
     if (key === undefined) {
       const before = from.current;
       from.current = null;
-      if (before?.isConnected && (before instanceof HTMLElement || before instanceof SVGElement))
+      const isLost = document.activeElement === null || document.activeElement === document.body;
+      if (isLost && before?.isConnected && (before instanceof HTMLElement || before instanceof SVGElement))
         before.focus();
       return;
     }

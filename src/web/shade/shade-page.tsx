@@ -7,7 +7,7 @@ import { TopBar } from "../frame/top-bar.tsx";
 import { Field } from "../inputs/field.tsx";
 import { text } from "../inputs/spec.ts";
 import { DrawingStage } from "../sheets/stage.tsx";
-import { backToStrip } from "../sheets/strip.ts";
+import { backToStrip, giveWay } from "../sheets/strip.ts";
 import { useJob } from "../state/fields.ts";
 import { shadePlanOf, windowIndexOf, windowOf } from "../state/planning.ts";
 import { look, pick, usePlanner } from "../state/store.ts";
@@ -131,6 +131,10 @@ const NOTE = { ...text("Note", 4000), lines: true };
 const StageRoom = memo(function StageRoom() {
   useEnglish();
   const large = usePlanner((planner) => planner.view.large === true);
+  useEffect(() => {
+    document.addEventListener("focusin", giveWay);
+    return () => document.removeEventListener("focusin", giveWay);
+  }, []);
   return (
     <div className="shade-stage" data-large={large || undefined}>
       <button

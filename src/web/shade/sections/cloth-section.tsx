@@ -158,33 +158,35 @@ function CutSizes() {
   const { cloth } = useShade().plan;
   const units = useUnits();
   return (
-    <table className="table">
-      <caption>To cut</caption>
-      <thead>
-        <tr>
-          <th scope="col">Piece</th>
-          <th scope="col">Width</th>
-          <th scope="col">Length</th>
-        </tr>
-      </thead>
-      <tbody>
-        {cloth.layers.flatMap((layer) =>
-          layer.panels.map((panel) => (
-            <tr key={panel.id}>
-              <th scope="row">{panel.label}</th>
-              <td>{lengthText(panel.widthMm, units)}</td>
-              <td>{lengthText(panel.lengthMm, units)}</td>
-            </tr>
-          )),
-        )}
-        {cloth.trims.map((trim) => (
-          <tr key={trim.id}>
-            <th scope="row">{trim.count > 1 ? `${trim.label}, ${trim.count} of them` : trim.label}</th>
-            <td>{lengthText(trim.widthMm, units)}</td>
-            <td>{lengthText(trim.lengthMm, units)}</td>
+    <div className="table-room">
+      <table className="table">
+        <caption>To cut</caption>
+        <thead>
+          <tr>
+            <th scope="col">Piece</th>
+            <th scope="col">Width</th>
+            <th scope="col">Length</th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {cloth.layers.flatMap((layer) =>
+            layer.panels.map((panel) => (
+              <tr key={panel.id}>
+                <th scope="row">{panel.label}</th>
+                <td>{lengthText(panel.widthMm, units)}</td>
+                <td>{lengthText(panel.lengthMm, units)}</td>
+              </tr>
+            )),
+          )}
+          {cloth.trims.map((trim) => (
+            <tr key={trim.id}>
+              <th scope="row">{trim.count > 1 ? `${trim.label}, ${trim.count} of them` : trim.label}</th>
+              <td>{lengthText(trim.widthMm, units)}</td>
+              <td>{lengthText(trim.lengthMm, units)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }

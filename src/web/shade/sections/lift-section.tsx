@@ -122,40 +122,42 @@ function CordTable({ lift }: LiftProps) {
   const units = useUnits();
   const locked = lift.takeUp === "lock";
   return (
-    <table className="table">
-      <caption>Cords, numbered from the left seen from the room</caption>
-      <thead>
-        <tr>
-          <th scope="col">Cord</th>
-          {locked ? (
-            <>
-              <th scope="col">Slot</th>
-              <th scope="col">In from</th>
-            </>
-          ) : (
-            <th scope="col">{lift.takeUp === "cleat" ? "Along the board" : "Stays on the spool"}</th>
-          )}
-          <th scope="col">Cut</th>
-        </tr>
-      </thead>
-      <tbody>
-        {lift.cords.map((cord) => (
-          <tr key={cord.number}>
-            <th scope="row">{cord.number}</th>
-            {"slot" in cord ? (
+    <div className="table-room">
+      <table className="table">
+        <caption>Cords, numbered from the left seen from the room</caption>
+        <thead>
+          <tr>
+            <th scope="col">Cord</th>
+            {locked ? (
               <>
-                <td>{cord.slot}</td>
-                <td>{cord.entersFrom}</td>
+                <th scope="col">Slot</th>
+                <th scope="col">In from</th>
               </>
             ) : (
-              <td>{lengthText("wrapsMm" in cord ? cord.wrapsMm : cord.runMm, units)}</td>
+              <th scope="col">{lift.takeUp === "cleat" ? "Along the board" : "Stays on the spool"}</th>
             )}
-            <td>
-              <Fig id={`rig.cord-${cord.number}-length`}>{lengthText(cord.cutMm, units)}</Fig>
-            </td>
+            <th scope="col">Cut</th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {lift.cords.map((cord) => (
+            <tr key={cord.number}>
+              <th scope="row">{cord.number}</th>
+              {"slot" in cord ? (
+                <>
+                  <td>{cord.slot}</td>
+                  <td>{cord.entersFrom}</td>
+                </>
+              ) : (
+                <td>{lengthText("wrapsMm" in cord ? cord.wrapsMm : cord.runMm, units)}</td>
+              )}
+              <td>
+                <Fig id={`rig.cord-${cord.number}-length`}>{lengthText(cord.cutMm, units)}</Fig>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }
