@@ -4,26 +4,39 @@ import type { Page } from "playwright-core";
 const SPACING = `* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important; }
 p { margin-bottom: 2em !important; }`;
 
-/** Text at twice its size: WCAG 2.2, 1.4.4 Resize Text. */
-const TWICE = "html { font-size: 200% !important; }";
+/** Letters of a browser as it comes, and twice as large (WCAG 2.2, 1.4.4 Resize Text), px. */
+const USUAL_PX = 16;
+const TWICE_PX = 32;
 
 /**
- * What is lost when text is spaced out, and on a wide screen when it is twice as large: what reaches beyond the screen,
- * and words that their box cuts off. What is shortened on purpose, with an ellipsis, is not counted.
+ * What is lost when text is spaced out, and when the reader's browser has its letters twice as large: what reaches
+ * beyond the screen, and words that their box cuts off. What is shortened on purpose, with an ellipsis, is not counted.
  */
-export async function lostWords(page: Page, isWide: boolean): Promise<string[]> {
+export async function lostWords(page: Page): Promise<string[]> {
   const lost: string[] = [];
-  for (const [name, css] of [
-    ["spaced out", SPACING],
-    ...(isWide ? [["twice as large", TWICE]] : []),
-  ] as const) {
-    await setSheet(page, css ?? "");
+  const look = async (name: string) => {
     // Drawings follow the size of the letters.
     await page.waitForTimeout(150);
     lost.push(...(await page.evaluate(cutOff)).map((words) => `${name}: ${words}`));
-  }
+  };
+  await setSheet(page, SPACING);
+  await look("spaced out");
   await setSheet(page, "");
+  await setLetters(page, TWICE_PX);
+  await look("twice as large");
+  await setLetters(page, USUAL_PX);
   return lost;
+}
+
+/** Letters that the reader chose in the browser: layouts that count in them follow. */
+async function setLetters(page: Page, standard: number): Promise<void> {
+  const cdp = await page.context().newCDPSession(page);
+  await cdp.send("Page.setFontSizes", { fontSizes: { standard } });
+  await page.waitForFunction((px) => {
+    const rem = innerWidth / px;
+    return matchMedia(`(min-width: ${rem - 0.01}rem) and (max-width: ${rem + 0.01}rem)`).matches;
+  }, standard);
+  await cdp.detach();
 }
 
 /** A sheet of the reader's own, which no content policy of the page forbids. */

@@ -37,40 +37,57 @@ export async function hiddenFocus(page: Page, stops: number): Promise<string[]> 
   const found: string[] = [];
   for (let n = 0; n < stops; n++) {
     await page.keyboard.press("Tab");
-    const fault = await page.evaluate(() => {
-      const one = document.activeElement;
-      if (!(one instanceof Element) || one === document.body) return "";
-      const name = `${one.tagName} ${one.getAttribute("class")} “${(one.textContent ?? "").slice(0, 30)}”`;
-      // What is shown may be the frame of a field, the box of a choice or the mark of a slider around it.
-      const shows = [one, ...around(one)].some((at) => {
-        const { outlineStyle, outlineWidth, stroke, strokeWidth, boxShadow } = getComputedStyle(at);
-        const isOutlined = outlineStyle !== "none" && Number.parseFloat(outlineWidth) >= 1;
-        const isStroked = at instanceof SVGElement && stroke !== "none" && Number.parseFloat(strokeWidth) > 0;
-        return isOutlined || isStroked || boxShadow !== "none";
-      });
-      if (!shows) return `nothing shows the focus: ${name}`;
-      const box = (one.closest(".raise, .segment") ?? one).getBoundingClientRect();
-      const x = Math.min(Math.max(box.x + box.width / 2, 0), innerWidth - 1);
-      const y = box.y + box.height / 2;
-      if (box.width < 2 || box.height < 2) return "";
-      if (y < 0 || y > innerHeight) return `the focus is off the screen: ${name}`;
-      const top = document.elementFromPoint(x, y);
-      const isCovered =
-        top !== null &&
-        !one.contains(top) &&
-        !top.contains(one) &&
-        top.closest("label, .raise, .segment, svg, .field") === null;
-      return isCovered ? `the focus is under ${top.tagName} ${top.getAttribute("class")}: ${name}` : "";
-
-      function around(at: Element): Element[] {
-        const frame = at.closest(".segment, .field, .raise, label, li");
-        const inside = frame === null ? [] : [...frame.querySelectorAll("*")];
-        return [...(frame === null ? [] : [frame]), ...inside];
-      }
-    });
+    let fault = await faultOfFocus(page);
+    if (fault !== "") {
+      // What lies over it gives way by the next frame that is seen.
+      await nextFrame(page);
+      fault = await faultOfFocus(page);
+    }
     if (fault !== "") found.push(fault);
   }
   return [...new Set(found)];
+}
+
+/** Waits until the page has been drawn anew. */
+export async function nextFrame(page: Page): Promise<void> {
+  await page.evaluate(
+    () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))),
+  );
+}
+
+/** What is wrong with how the focus shows, or nothing. */
+function faultOfFocus(page: Page): Promise<string> {
+  return page.evaluate(() => {
+    const one = document.activeElement;
+    if (!(one instanceof Element) || one === document.body) return "";
+    const name = `${one.tagName} ${one.getAttribute("class")} “${(one.textContent ?? "").slice(0, 30)}”`;
+    // What is shown may be the frame of a field, the box of a choice or the mark of a slider around it.
+    const shows = [one, ...around(one)].some((at) => {
+      const { outlineStyle, outlineWidth, stroke, strokeWidth, boxShadow } = getComputedStyle(at);
+      const isOutlined = outlineStyle !== "none" && Number.parseFloat(outlineWidth) >= 1;
+      const isStroked = at instanceof SVGElement && stroke !== "none" && Number.parseFloat(strokeWidth) > 0;
+      return isOutlined || isStroked || boxShadow !== "none";
+    });
+    if (!shows) return `nothing shows the focus: ${name}`;
+    const box = (one.closest(".raise, .segment") ?? one).getBoundingClientRect();
+    const x = Math.min(Math.max(box.x + box.width / 2, 0), innerWidth - 1);
+    const y = box.y + box.height / 2;
+    if (box.width < 2 || box.height < 2) return "";
+    if (y < 0 || y > innerHeight) return `the focus is off the screen: ${name}`;
+    const top = document.elementFromPoint(x, y);
+    const isCovered =
+      top !== null &&
+      !one.contains(top) &&
+      !top.contains(one) &&
+      top.closest("label, .raise, .segment, svg, .field") === null;
+    return isCovered ? `the focus is under ${top.tagName} ${top.getAttribute("class")}: ${name}` : "";
+
+    function around(at: Element): Element[] {
+      const frame = at.closest(".segment, .field, .raise, label, li");
+      const inside = frame === null ? [] : [...frame.querySelectorAll("*")];
+      return [...(frame === null ? [] : [frame]), ...inside];
+    }
+  });
 }
 
 /** Neighbours that are read in another order than they stand: the later one above, or to the left on the same line. */

@@ -61,12 +61,18 @@ export function sectionTitle(page: Page, id: SectionId) {
   return page.locator(`#${id} .chapter-title button`);
 }
 
-/** Opens every chapter of a page and every list of settings in it. */
+const FOLDED = ".chapter-title button[aria-expanded=false], details.more-settings:not([open]) > summary";
+
+/** Opens every chapter of a page and every list of settings in it, all that stand folded at once. */
 export async function openAll(page: Page): Promise<void> {
-  const folded = page.locator(".chapter-title button[aria-expanded=false]");
-  while ((await folded.count()) > 0) await folded.first().click();
-  const lists = page.locator("details.more-settings:not([open]) > summary:visible");
-  while ((await lists.count()) > 0) await lists.first().click();
+  const opened = () =>
+    page.evaluate(async (folded) => {
+      const all = [...document.querySelectorAll<HTMLElement>(folded)].filter((one) => one.checkVisibility());
+      for (const one of all) one.click();
+      await new Promise((resolve) => requestAnimationFrame(resolve));
+      return all.length;
+    }, FOLDED);
+  while ((await opened()) > 0);
 }
 
 /** @param download what was downloaded, or another file that knows its path */
