@@ -127,7 +127,7 @@ function handCloth(
     trims: [
       {
         id: "board-cover",
-        label: "Cover of the board",
+        label: "Board cover",
         clothId: (cloths.lining ?? cloths.face).id,
         clothName: (cloths.lining ?? cloths.face).name,
         count: 1,

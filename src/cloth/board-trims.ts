@@ -9,7 +9,7 @@ import { TURN } from "./turned-under.ts";
 const LAP = sourced(inches(1), "mm", cite("from-memory", "1 in to staple through"));
 const COVER_WIDTH = figureRule({
   id: "cloth.cover-width",
-  label: "Cover of the board: width",
+  label: "Board cover: width",
   symbol: "w",
   unit: "mm",
   formula: "2·(d + t) + o",
@@ -24,7 +24,7 @@ const COVER_WIDTH = figureRule({
 
 const COVER_LENGTH = figureRule({
   id: "cloth.cover-length",
-  label: "Cover of the board: length",
+  label: "Board cover: length",
   symbol: "l",
   unit: "mm",
   formula: "B + 2·t + o",
@@ -113,7 +113,7 @@ function cover(shade: ClothShade, size: Size): Worked<Trim[]> {
   const count = Math.max(1, Math.ceil(length.value / cloth.usableWidthMm - 1e-9));
   const trim: Trim = {
     id: "board-cover",
-    label: "Cover of the board",
+    label: "Board cover",
     ...named(cloth),
     count,
     widthMm: width.value,

@@ -138,7 +138,7 @@ function sewnTrims(shade: ClothShade, sewn: Pick<ClothPlan, "strips" | "sleeves"
           {
             ...cut(lining),
             id: "sleeve",
-            label: "Sleeve over a cord",
+            label: "Cord sleeve",
             count: over.count,
             widthMm: over.widthMm,
             lengthMm: over.lengthMm,

@@ -78,7 +78,7 @@ export const LOOKS: Record<Role, Look> = {
   toothedRoller: look("ROLLER-TOOTHED", "Toothed roller", { stroke: pen(PLAIN), fill: "wood" }),
   dividerWire: look("DIVIDER-WIRE", "Divider wire", { stroke: pen(EDGE) }),
   cord: look("CORD", "Cord", { stroke: pen(0.6) }),
-  sleeve: look("SLEEVE", "Sleeve over a cord", { stroke: pen(THIN, "ink", STITCH_DASH), fill: "lining" }),
+  sleeve: look("SLEEVE", "Cord sleeve", { stroke: pen(THIN, "ink", STITCH_DASH), fill: "lining" }),
   tube: look("TUBE", "Lift tube", { stroke: pen(PLAIN), fill: "metal" }),
   spool: look("SPOOL", "Spool", { stroke: pen(PLAIN), fill: "paper" }),
   tubeSupport: look("TUBE-SUPPORT", "Support of tube or loop", { stroke: pen(PLAIN), fill: "wrong" }),

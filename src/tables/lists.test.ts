@@ -42,7 +42,7 @@ function column(table: Table, name: string) {
 describe("the lists of X1", () => {
   it("cut: 42 × 66 1/2 in of face, then all the rest", () => {
     const cut = cutList(made);
-    expect(column(cut, "piece")).toEqual(["Face", "Lining", "Cover of the board", "Weight bar", "Board"]);
+    expect(column(cut, "piece")).toEqual(["Face", "Lining", "Board cover", "Weight bar", "Board"]);
     expect(column(cut, "length")[0]).toBe("66 1/2 in");
     expect(column(cut, "width")[0]).toBe("42 in");
   });

@@ -117,7 +117,7 @@ describe("every lift, however its cords run up the back, on either side", () => 
         }
         const pieces = cutList(made).rows.map((row) => row[2]);
         expect(pieces.includes("Lift tube")).toBe(lift.takeUp === "tube");
-        expect(pieces.includes("Sleeve over a cord")).toBe(wish.rearCords === "enclosed");
+        expect(pieces.includes("Cord sleeve")).toBe(wish.rearCords === "enclosed");
         expect(pieces.includes("Woven sleeve")).toBe(wish.rearCords === "ring-locked");
       }),
     );

@@ -23,7 +23,7 @@ export function clothGapWords({ answer, problem }: ClothCutting, units: UnitChoi
 
 export function lengthsGapWords({ answer }: LengthsCutting): string {
   if (answer.kind === "infeasible") return "Longer than any that is sold.";
-  if (answer.kind === "optimal") return "No plan takes less: that is proved.";
+  if (answer.kind === "optimal") return "Proven least.";
   const { plan, bound } = answer;
   if (plan.cost - bound.cost < plan.cost * LEAST_TOLD_SHARE)
     return "Less than 0.1\u00a0% might still be saved.";

@@ -28,7 +28,7 @@ function LengthsOf({ one }: { one: LengthsCutting }) {
   return (
     <details className="more-settings">
       <summary>
-        {name}: {answer.plan.bars.length}. {lengthsGapWords(one)}
+        {name}: {answer.plan.bars.length} needed. {lengthsGapWords(one)}
       </summary>
       <div className="table-room">
         <table className="table">

@@ -61,7 +61,9 @@ export function WhatIsLeft({ cutting }: { cutting: CuttingPlan }) {
         >
           All is cut: lay what is left into the shop
         </button>{" "}
-        <span className="quiet small">Remnants, offcuts and bolts worth keeping, with their lots.</span>
+        <span className="quiet small">
+          Remnants and bolts worth keeping, with their lots; lengths of bars, boards and cord.
+        </span>
       </p>
     </section>
   );
