@@ -89,8 +89,8 @@ function MissingJob({ jobId }: { jobId: string }) {
         <h1>This job is not on the shelf</h1>
         <p>
           {binned === undefined
-            ? "It may have been taken off, or it stands on another device. A job file opens it anywhere."
-            : "It was taken off and waits in the bin."}
+            ? "It may have been deleted, or it stands on another device. A job file opens it anywhere."
+            : "It was deleted and waits in the bin."}
         </p>
         <p className="page-actions">
           {binned === undefined ? null : (

@@ -131,8 +131,8 @@ test("a clock set back or forward loses no edit, and nothing of the bin", async 
   await saved(page);
   expect(await storedWidthMm(page)).toBeCloseTo(33 * 25.4, 6);
   await page.goto(`${harness.url}#/`);
-  await page.getByRole("button", { name: /^Take off the shelf/ }).click();
-  await page.getByRole("button", { name: "Take it off", exact: true }).click();
+  await page.getByRole("button", { name: /^Delete/ }).click();
+  await page.getByRole("button", { name: "Delete it", exact: true }).click();
   await page.getByText("30 days left").waitFor();
   // Set right again, the job has not waited ten years; nor has it where the clock runs ahead.
   for (const [byMs, left] of [
@@ -186,8 +186,8 @@ test("a card whose job is lost says so, and can be taken off", async () => {
   await demo(page).click();
   await page.getByRole("heading", { name: "This job is not on the shelf" }).waitFor();
   await page.goto(`${harness.url}#/`);
-  await page.getByRole("button", { name: /^Take off the shelf/ }).click();
-  await page.getByRole("button", { name: "Take it off", exact: true }).click();
+  await page.getByRole("button", { name: /^Delete/ }).click();
+  await page.getByRole("button", { name: "Delete it", exact: true }).click();
   await demo(page).waitFor({ state: "detached" });
   await page.context().close();
 });

@@ -9,19 +9,19 @@ beforeAll(async () => {
 });
 afterAll(() => harness.close());
 
-test("taking a job off the shelf asks, and what goes waits in the bin with its whole history", async () => {
+test("deleting a job asks, and what goes waits in the bin with its whole history", async () => {
   const { page, errors } = await firstVisit(harness);
   await openShade(page, harness.url);
   await field(page, WIDTH).fill("34");
   await saved(page);
   await page.goto(`${harness.url}#/`);
-  const off = page.getByRole("button", { name: /^Take off the shelf/ });
+  const off = page.getByRole("button", { name: /^Delete/ });
   await off.click();
   await page.getByRole("button", { name: "Keep it" }).click();
   await demo(page).waitFor();
 
   await off.click();
-  await page.getByRole("button", { name: "Take it off", exact: true }).click();
+  await page.getByRole("button", { name: "Delete it", exact: true }).click();
   await demo(page).waitFor({ state: "detached" });
   await page.getByText("30 days left").waitFor();
   // An address that was kept says where the job is.
@@ -48,10 +48,10 @@ test("a job that is open elsewhere saves, says that it was taken, and can be put
   await field(open, WIDTH).fill("33 1/2");
   await shelf.goto(harness.url);
   await usable(shelf);
-  await shelf.getByRole("button", { name: /^Take off the shelf/ }).click();
+  await shelf.getByRole("button", { name: /^Delete/ }).click();
   await shelf.getByText("open in another tab").waitFor();
-  await shelf.getByRole("button", { name: "Take it off", exact: true }).click();
-  const told = open.getByRole("alert").filter({ hasText: "Taken off the shelf" });
+  await shelf.getByRole("button", { name: "Delete it", exact: true }).click();
+  const told = open.getByRole("alert").filter({ hasText: "Deleted." });
   await told.waitFor();
   expect(await field(open, WIDTH).isEditable()).toBe(false);
   expect(await open.getByText("Saved", { exact: true }).count()).toBe(0);

@@ -366,8 +366,8 @@ describe("three browsers at one workroom", () => {
   test("a job taken off the workroom's shelf waits in its bin", async () => {
     const { page } = cutter;
     await page.goto(`${harness.url}#/`);
-    await page.getByRole("button", { name: /^Take off the shelf ?: My windows$/ }).click();
-    await page.getByRole("button", { name: "Take it off for everyone" }).click();
+    await page.getByRole("button", { name: /^Delete ?: My windows$/ }).click();
+    await page.getByRole("button", { name: "Delete it for everyone" }).click();
     await page.getByRole("link", { name: "My windows", exact: true }).waitFor({ state: "detached" });
     await page.goto(`${harness.url}#/workroom`);
     await page.getByRole("button", { name: /^Put it back.*My windows/ }).click();

@@ -316,8 +316,8 @@ test("two steps at the bench, away, and back to the third in 1 action; the job i
   expect(back.actions).toBe(1);
   await page.goto(harness.url);
   const taken = hands();
-  await taken.press(page.getByRole("button", { name: /^Take off the shelf/ }));
-  await taken.press(page.getByRole("button", { name: "Take it off", exact: true }));
+  await taken.press(page.getByRole("button", { name: /^Delete/ }));
+  await taken.press(page.getByRole("button", { name: "Delete it", exact: true }));
   await demo(page).waitFor({ state: "detached" });
   expect(await page.getByRole("link", { name: /^Back to the bench/ }).count()).toBe(0);
   await taken.press(page.getByRole("button", { name: /^Put it back/ }));
@@ -356,8 +356,8 @@ test("saved as a file and opened again, undone far, open in two tabs, taken off 
   await maker.press(second.getByRole("button", { name: "Save the job as a file" }));
   const file = await (await downloading).path();
   await second.goto(`${harness.url}#/`);
-  await maker.press(second.getByRole("button", { name: /^Take off the shelf/ }));
-  await maker.press(second.getByRole("button", { name: "Take it off", exact: true }));
+  await maker.press(second.getByRole("button", { name: /^Delete/ }));
+  await maker.press(second.getByRole("button", { name: "Delete it", exact: true }));
   await demo(second).waitFor({ state: "detached" });
   await maker.press(second.getByRole("button", { name: /^Put it back/ }));
   await demo(second).waitFor();

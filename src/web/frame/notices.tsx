@@ -123,8 +123,8 @@ function TakenNotice() {
   return (
     <div className="notice notice-stop" role="alert">
       <p>
-        <strong>Taken off the shelf.</strong> Another tab took this job off the shelf. What you see is how it
-        was last saved; it waits in the bin.
+        <strong>Deleted.</strong> Another tab deleted this job. What you see is how it was last saved; it
+        waits in the bin.
       </p>
       <button type="button" className="button button-small button-main" onClick={() => void putBackOpen()}>
         Put it back

@@ -8,7 +8,7 @@ export function SaveState() {
   const access = usePlanner((planner) => planner.access);
   const unread = usePlanner((planner) => planner.unread);
   if (access === "elsewhere" || access === "looking") return <span className="save-state">Reading only</span>;
-  if (access === "taken") return <span className="save-state">Off the shelf</span>;
+  if (access === "taken") return <span className="save-state">Deleted</span>;
   if (access !== "mine") return null;
   const isWhole = saving === "saved" && unread === 0;
   return (

@@ -33,7 +33,7 @@ export function ShelfJob({ card, children }: { card: Card; children: ReactNode }
           Copy<span className="hidden-words"> {card.name}</span>
         </button>
         <button type="button" className="button-plain small" onClick={() => void askToTakeOff(card.id)}>
-          Take off the shelf<span className="hidden-words">: {card.name}</span>
+          Delete<span className="hidden-words">: {card.name}</span>
         </button>
       </p>
       {asked ? <Ask card={card} isElsewhere={asked.isElsewhere} /> : null}
@@ -46,9 +46,9 @@ function Ask({ card, isElsewhere }: { card: Card; isElsewhere: boolean }) {
   const keep = useRef<HTMLButtonElement>(null);
   useEffect(() => keep.current?.focus(), []);
   return (
-    <div className="shelf-ask" role="alertdialog" aria-label={`Take “${card.name}” off the shelf?`}>
+    <div className="shelf-ask" role="alertdialog" aria-label={`Delete “${card.name}”?`}>
       <p>
-        Take “{card.name}” off the shelf? It waits in the bin for {BIN_DAYS} days.
+        Delete “{card.name}”? It waits in the bin for {BIN_DAYS} days.
         {isElsewhere ? " It is open in another tab, which will say so." : ""}
       </p>
       <p className="page-actions">
@@ -56,7 +56,7 @@ function Ask({ card, isElsewhere }: { card: Card; isElsewhere: boolean }) {
           Keep it
         </button>
         <button type="button" className="button button-small" onClick={() => void takeOff(card.id)}>
-          Take it off
+          Delete it
         </button>
       </p>
     </div>

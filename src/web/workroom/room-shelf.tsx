@@ -106,7 +106,7 @@ function SharedJob({ job, mayBin, mayCopy }: { job: ShelvedJob; mayBin: boolean;
         ) : null}
         {mayBin && !isAsked ? (
           <button type="button" className="button-plain small" onClick={() => setAsked(true)}>
-            Take off the shelf<span className="hidden-words">: {job.name}</span>
+            Delete<span className="hidden-words">: {job.name}</span>
           </button>
         ) : null}
         {isAsked ? (
@@ -122,7 +122,7 @@ function SharedJob({ job, mayBin, mayCopy }: { job: ShelvedJob; mayBin: boolean;
                 })
               }
             >
-              Take it off for everyone
+              Delete it for everyone
             </button>
             <button type="button" className="button button-small" onClick={() => setAsked(false)}>
               Keep it
