@@ -142,6 +142,14 @@ describe("the least loaded cord", () => {
   });
 });
 
+it("a shade without rows or without columns has no cord up the back", () => {
+  const over = (grid: object) =>
+    cordGeometry({ ...shade, grid: { ...shade.grid, ...grid } }, { kind: "spring" });
+  expect(over({}).rear).toBeDefined();
+  expect(over({ rows: [] })).not.toHaveProperty("rear");
+  expect(over({ columns: [] })).not.toHaveProperty("rear");
+});
+
 describe("other lifts", () => {
   it("a spring: nothing hangs, and its spools pay out", () => {
     const geometry = cordGeometry(shade, { kind: "spring" });

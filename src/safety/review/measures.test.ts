@@ -77,6 +77,11 @@ it("rear cords that slide, or lean on a sleeve, prove nothing", () => {
   expect(measured(backed([200], { heldN: [400] }), between)).toMatchObject({
     ...{ value: 200, feeds: false, within: "not-shown-to-fail" },
   });
+  const motor = backed([200], { guide: "ring-locked" }, { kind: "motor", leadLooseMm: 100, leadLowMm: 900 });
+  expect(measured(motor, between)).toMatchObject({
+    ...{ value: 200, within: "not-proven", test: "pull-enclosure", alsoTests: ["motor-lead"] },
+  });
+  expect(measured(backed([200], { guide: "ring-locked" }), between)).not.toHaveProperty("alsoTests");
   expect(measured(backed([200], { guide: "enclosed" }), between)).toMatchObject({
     ...{ raise: 0, over: "not-proven", within: "not-proven", test: "pull-enclosure" },
   });
