@@ -21,7 +21,7 @@ import { RemedyFinder } from "./remedies.ts";
 import { reviewCautions } from "./review-cautions.ts";
 import { failedFinding, openFinding, severityOf } from "./review-findings.ts";
 import type { ReviewInput } from "./review-input.ts";
-import { againstText, answerText, stampText } from "./review-words.ts";
+import { againstText, reviewLine, stampText } from "./review-words.ts";
 import { ResultWriter, sourceOfRule } from "./rule-results.ts";
 
 interface EvaluatedRule {
@@ -88,7 +88,7 @@ function assemble(shade: SafetyShade, rules: RuleSet, evaluated: readonly Evalua
     ...(shade.purpose === undefined ? {} : { purpose: shade.purpose }),
     profile: rules.profile,
     readAs: rules.readAs,
-    line: answerText(shade, counts),
+    line: reviewLine(shade, counts),
     against: againstText(shade, rules, counts, results[0]),
     counts,
     results,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { RULE_OUTCOMES, type RuleOutcome } from "../../shade-plan/index.ts";
-import { againstText, answerText, stampText } from "./review-words.ts";
+import { againstText, reviewLine, stampText } from "./review-words.ts";
 
 const counts = (given: Partial<Record<RuleOutcome, number>>): Record<RuleOutcome, number> => ({
   ...{ failed: 0, "not-proven": 0, "not-shown-to-fail": 0, "does-not-apply": 0 },
@@ -12,26 +12,26 @@ const plain = (text: string) => text.replaceAll("\u00a0", " ");
 describe("the answer of a review", () => {
   it("counts what failed and says what to do, for others and at one’s own window", () => {
     const stands = "what would answer each stands beside its finding.";
-    expect(answerText(SOLD, counts({ failed: 2, "not-proven": 3 }))).toBe(
+    expect(reviewLine(SOLD, counts({ failed: 2, "not-proven": 3 }))).toBe(
       `As it is planned this shade fails 2 rules on cords. Change it before it is sold, given or hung: ${stands}`,
     );
-    expect(answerText({ place: "ca", purpose: "own-home" }, counts({ failed: 1 }))).toBe(
+    expect(reviewLine({ place: "ca", purpose: "own-home" }, counts({ failed: 1 }))).toBe(
       `As it is planned this shade fails a rule on cords. Change it, or do not hang it where children live or visit: ${stands}`,
     );
     for (const unsaid of [{ place: "ca" }, { purpose: "for-sale" }, {}] as const)
-      expect(answerText(unsaid, counts({ failed: 1 }))).toContain("or do not hang it where children");
+      expect(reviewLine(unsaid, counts({ failed: 1 }))).toContain("or do not hang it where children");
   });
 
   it("asks for the tests of what is open, and without any says no more than that none is shown to fail", () => {
     const test = "do the tests of the review before it is used.";
     const none = "No rule that was read is shown to fail";
-    expect(answerText(SOLD, counts({ "not-proven": 1 }))).toBe(
+    expect(reviewLine(SOLD, counts({ "not-proven": 1 }))).toBe(
       `${none}, and one rule is not proven: ${test}`,
     );
-    expect(answerText(SOLD, counts({ "not-proven": 4 }))).toBe(
+    expect(reviewLine(SOLD, counts({ "not-proven": 4 }))).toBe(
       `${none}, and 4 rules are not proven: ${test}`,
     );
-    expect(answerText(SOLD, counts({ "not-shown-to-fail": 5 }))).toBe(`${none}.`);
+    expect(reviewLine(SOLD, counts({ "not-shown-to-fail": 5 }))).toBe(`${none}.`);
   });
 });
 

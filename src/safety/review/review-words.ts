@@ -13,7 +13,7 @@ import { outcomeCountText } from "./texts.ts";
 type AnswersFor = Pick<SafetyShade, "place" | "purpose">;
 
 /** The answer, and what to do first. */
-export function answerText(
+export function reviewLine(
   shade: AnswersFor,
   { failed, "not-proven": open }: Record<RuleOutcome, number>,
 ): string {
