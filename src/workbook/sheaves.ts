@@ -26,7 +26,7 @@ import { rigPage } from "./pages/table/rig-page.ts";
 import { tagPage } from "./pages/tag.ts";
 import { templatesPages } from "./pages/templates.ts";
 import { ownFitPages, testSheetPage } from "./pages/test-sheet.ts";
-import { jobWorkingsPage, workingsPage } from "./pages/workings.ts";
+import { jobWorkings, jobWorkingsPage, workingsPage } from "./pages/workings.ts";
 import { inPrintOrder, type PrintSet, SET_WORDS } from "./print-sets/index.ts";
 import { type ShadeContext, shadeContext } from "./shade-context.ts";
 import type { Book } from "./typeset/book.ts";
@@ -182,10 +182,9 @@ function buysTogether(plan: Plan, shades: readonly ShadePlan[]): boolean {
 
 function jobLast({ book, plan, cutting, shades }: SheavesInput, sets: readonly PrintSet[]): Sheaf[] {
   const sheaf = (set: PrintSet, print: () => void, look = DESK): Sheaf => ({ set, look, print });
+  const workings = sets.includes("workings") ? jobWorkings(plan, shades) : [];
   return [
-    ...(sets.includes("workings") && plan.workings.length > 0
-      ? [sheaf("workings", () => jobWorkingsPage(book, plan))]
-      : []),
+    ...(workings.length > 0 ? [sheaf("workings", () => jobWorkingsPage(book, plan, workings))] : []),
     ...(sets.includes("shopping") && buysTogether(plan, shades) && shades.length > 0
       ? [sheaf("shopping", () => jobShoppingPage(book, plan), LIST)]
       : []),

@@ -6,10 +6,9 @@ import { openPage, section } from "../typeset/heading.ts";
 import { notedList } from "../typeset/noted-list.ts";
 import { paragraph } from "../typeset/paragraph.ts";
 import { TYPE } from "../typeset/type-scale.ts";
-import { workingEntries } from "./working-text.ts";
 
 /** Most that one drawing takes of a page, pt: lowered and raised stand under each other. */
-const DRAWN_PT = 250;
+const DRAWN_PT = 185;
 
 /** Rooms of two windows or more, each to one scale, with what their windows share and what gave for it. */
 export function roomPages(book: Book, plan: Plan, shades: readonly ShadePlan[]): void {
@@ -38,6 +37,4 @@ function setRoom(book: Book, plan: Plan, view: RoomView): void {
       .filter(({ shadeId }) => shown.has(shadeId))
       .map(({ windowName, words }) => ({ word: windowName, text: [{ words, style: TYPE.body }] })),
   );
-  const workings = plan.rooms.find(({ roomId }) => roomId === view.roomId)?.workings ?? [];
-  if (workings.length > 0 && (view.part ?? 1) === 1) notedList(book, workingEntries(plan, workings));
 }

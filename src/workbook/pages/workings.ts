@@ -1,5 +1,5 @@
 import type { Working } from "../../figures/index.ts";
-import type { Plan } from "../../plan/index.ts";
+import type { Plan, ShadePlan } from "../../plan/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import type { Book } from "../typeset/book.ts";
 import { openPage, section } from "../typeset/heading.ts";
@@ -44,8 +44,20 @@ export function workingsPage(context: ShadeContext): void {
   }
 }
 
-/** The same for what the whole job comes to. */
-export function jobWorkingsPage(book: Book, plan: Plan): void {
+/**
+ * What rooms share, and what the whole job comes to. Of a job of one shade that has its own sums already, only those that
+ * are others.
+ */
+export function jobWorkings(plan: Plan, shades: readonly ShadePlan[]): Working[] {
+  const own = plan.shades.length === 1 ? (shades[0]?.workings ?? []) : [];
+  const shown = new Set(shades.map(({ roomId }) => roomId));
+  return [
+    ...plan.rooms.filter(({ roomId }) => shown.has(roomId)).flatMap(({ workings }) => workings),
+    ...plan.workings.filter(({ id, value }) => !own.some((one) => one.id === id && one.value === value)),
+  ];
+}
+
+export function jobWorkingsPage(book: Book, plan: Plan, workings: readonly Working[]): void {
   openPage(book, { title: "Workings of the whole job", lead: "How the sums came about." });
-  notedList(book, workingEntries(plan, plan.workings));
+  notedList(book, workingEntries(plan, workings));
 }
