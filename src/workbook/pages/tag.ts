@@ -18,8 +18,9 @@ export function tagPage({ book, plan, shade, createdOn }: ShadeContext): void {
     title: "Child-safety tag, full size",
     lead: "A warning that stays on the shade. Print it at its true size, measure its letters, then cut it out.",
   });
+  // Whose words they are stands beside the tag, where there is room: under it, it would push a long one off the page.
   const sides = drawTag(shade, knownOfTag(plan, shade, createdOn)).map((drawing) =>
-    layFullSize(book, drawing),
+    layFullSize(book, { ...drawing, caption: drawing.caption.replace(shade.tag.note, "").trim() }),
   );
   const about = aboutTag(shade.tag, sides.length);
   const aside = columns(book.paper, 12 - ASIDE_COLUMNS, ASIDE_COLUMNS);
@@ -43,7 +44,7 @@ export function tagPage({ book, plan, shade, createdOn }: ShadeContext): void {
   }
 }
 
-function aboutTag({ lines, heights }: ChildSafetyTag, sides: number): TitledText[] {
+function aboutTag({ lines, heights, note }: ChildSafetyTag, sides: number): TitledText[] {
   const least = (capitals: boolean) =>
     trimmed(
       Math.min(...lines.filter((line) => line.capitals === capitals).map((line) => line.minHeightMm)),
@@ -67,8 +68,8 @@ function aboutTag({ lines, heights }: ChildSafetyTag, sides: number): TitledText
     {
       title: "Whose words",
       text: isMarked
-        ? "The bracket beside the tag marks words of the official text. It stands outside the line and does not go on the shade. All other words are our own."
-        : "The words are our own, and none of them is official text. What the place asks for comes first.",
+        ? `The bracket beside the tag marks words of the official text. It stands outside the line and does not go on the shade. ${note}`
+        : note,
     },
   ];
 }
