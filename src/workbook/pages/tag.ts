@@ -18,22 +18,25 @@ export function tagPage({ book, plan, shade, createdOn }: ShadeContext): void {
     title: "Child-safety tag, full size",
     lead: "A warning that stays on the shade. Print it at its true size, measure its letters, then cut it out.",
   });
-  // Whose words they are stands beside the tag, where there is room: under it, it would push a long one off the page.
-  const sides = drawTag(shade, knownOfTag(plan, shade, createdOn)).map((drawing) =>
-    layFullSize(book, { ...drawing, caption: drawing.caption.replace(shade.tag.note, "").trim() }),
-  );
-  const about = aboutTag(shade.tag, sides.length);
+  const drawings = drawTag(shade, knownOfTag(plan, shade, createdOn));
+  const { note } = shade.tag;
   const aside = columns(book.paper, 12 - ASIDE_COLUMNS, ASIDE_COLUMNS);
-  const [only] = sides;
-  if (only !== undefined && sides.length === 1 && book.left + only.widthPt < aside.x) {
+  const [first] = drawings;
+  // Whose words they are stands beside a tag of one side: under it, it would push a long one off the page.
+  const only =
+    first === undefined || drawings.length > 1
+      ? undefined
+      : layFullSize(book, { ...first, caption: first.caption.replace(note, "").trim() });
+  if (only !== undefined && book.left + only.widthPt < aside.x) {
     book.need(only.heightPt);
     const top = book.y;
     setFigure(book, only, book.left, top);
-    const end = setBlocks(book, layBlocks(book, about, aside.width), aside, top);
+    const end = setBlocks(book, layBlocks(book, aboutTag(shade.tag, 1, note), aside.width), aside, top);
     book.y = Math.max(top + only.heightPt, end) + AFTER;
     return;
   }
-  columnBlocks(book, about);
+  const sides = drawings.map((drawing) => layFullSize(book, drawing));
+  columnBlocks(book, aboutTag(shade.tag, sides.length, OWN_WORDS));
   book.y += AFTER;
   for (const side of sides) setSide(side);
 
@@ -44,7 +47,11 @@ export function tagPage({ book, plan, shade, createdOn }: ShadeContext): void {
   }
 }
 
-function aboutTag({ lines, heights, note }: ChildSafetyTag, sides: number): TitledText[] {
+/** Where the rest of it stands under each side. */
+const OWN_WORDS =
+  "The words are our own, and none of them is official text. What the place asks for comes first.";
+
+function aboutTag({ lines, heights }: ChildSafetyTag, sides: number, whose: string): TitledText[] {
   const least = (capitals: boolean) =>
     trimmed(
       Math.min(...lines.filter((line) => line.capitals === capitals).map((line) => line.minHeightMm)),
@@ -68,8 +75,8 @@ function aboutTag({ lines, heights, note }: ChildSafetyTag, sides: number): Titl
     {
       title: "Whose words",
       text: isMarked
-        ? `The bracket beside the tag marks words of the official text. It stands outside the line and does not go on the shade. ${note}`
-        : note,
+        ? `The bracket beside the tag marks words of the official text. It stands outside the line and does not go on the shade. ${whose === OWN_WORDS ? "All other words are our own." : whose}`
+        : whose,
     },
   ];
 }
