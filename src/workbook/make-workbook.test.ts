@@ -75,8 +75,8 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
       const sheaf = [...head, set].join(", ");
       sheaves.set(sheaf, [...(sheaves.get(sheaf) ?? []), foot]);
     }
-    // Quote, order, invoice, labels, the job, its workings, shopping, cutting and parts; nine sets of the shade.
-    expect(sheaves.size).toBe(18);
+    // Quote, order, invoice, labels, the job, shopping, cutting and parts; nine sets of the shade.
+    expect(sheaves.size).toBe(17);
     for (const feet of sheaves.values()) {
       feet.forEach((foot, i) => {
         expect(foot).toContain(`page ${i + 1} of ${feet.length}`);
@@ -101,7 +101,6 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
       "Labels",
       "The job",
       "Landing window",
-      "Workings",
       "Shopping",
       "Cutting tickets",
       "Parts in your hand",

@@ -5,6 +5,7 @@ import { type Job, LIFT_KINDS } from "../../src/job/index.ts";
 import type { ShadePlan } from "../../src/plan/index.ts";
 import type { CordLockLift, TubeLift } from "../../src/shade-plan/index.ts";
 import { markMm, nearestMark, parseLength, toMark } from "../../src/units/index.ts";
+import { capital } from "../../src/workbook/pages/sentence.ts";
 import { workroomJob } from "../workroom-job.ts";
 import { listIn, type OutFiles, outFiles, setIn, unbroken } from "./out-files.ts";
 import { expectLengths, LENGTH, literally, numberedLengths } from "./read-lengths.ts";
@@ -336,15 +337,19 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
   test("workbook: marks", () => {
     const { grid, size, cloth } = shade;
     const sheets = setIn(out, "Table sheets");
-    expectLengths(sheets, "Top line ", [size.finishedLengthMm], units);
+    // Before it stands what is marked on the flat cloth, where rows lie elsewhere.
+    const finished = sheets.slice(sheets.indexOf("Measure every mark from the hem or from the edge"));
+    expectLengths(finished, "Top line ", [size.finishedLengthMm], units);
     for (const { number, fromHemMm } of grid.rows) {
-      expectLengths(sheets, `Row ${number} `, [fromHemMm], units);
-      expectRest(sheets, `Row ${number} `, size.finishedLengthMm - fromHemMm);
+      expectLengths(finished, `Row ${number} `, [fromHemMm], units);
+      expectRest(finished, `Row ${number} `, size.finishedLengthMm - fromHemMm);
     }
     for (const { number, xMm } of grid.columns) {
-      expectLengths(sheets, `Column ${number} `, [xMm], units);
-      expectRest(sheets, `Column ${number} `, size.finishedWidthMm - xMm);
+      expectLengths(finished, `Column ${number} `, [xMm], units);
+      expectRest(finished, `Column ${number} `, size.finishedWidthMm - xMm);
     }
+    for (const { label, atMm } of shade.existing === undefined ? shade.form.marks : [])
+      expectLengths(sheets, `${literally(capital(label))} `, [atMm], units);
     cloth.ribLines.forEach((line, i) => {
       const where = line.between ? `above row ${line.row}` : `row ${line.row}`;
       expectLengths(sheets, ` ${i + 1}, ${where} `, [line.onLiningMm, line.fromHemMm], units);
@@ -370,7 +375,7 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
     });
     if (nearestMark(board.leftMm, units.ruler) === 0) expect(sheets).toContain("Left end level with");
     else expectLengths(sheets, "Left end ", [board.leftMm], units);
-    expectLengths(sheets, `Screws: ${board.screws.count} of `, [board.screws.lengthMm], units);
+    expectLengths(sheets, `Screws: ${board.screws.count}, `, [board.screws.lengthMm], units);
     const lockLift = lock();
     if (lockLift !== undefined) {
       const { seat, threading, cords, lockName } = lockLift;
