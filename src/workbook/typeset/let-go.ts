@@ -1,4 +1,5 @@
-import type { PdfDocument } from "./pdf-kit.ts";
+/** The library’s own name for it: `pdf-kit.ts` opens documents by way of this file. */
+type PdfDocument = PDFKit.PDFDocument;
 
 /** An object of the document: its number, and what it says. */
 interface Written {
