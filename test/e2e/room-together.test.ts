@@ -325,7 +325,7 @@ describe("three browsers at one workroom", () => {
     await page.goto(`${harness.url}#/job/shop`);
     await page.getByRole("heading", { name: "Shop of Workroom of the test" }).waitFor();
     await openStock(page);
-    await page.getByRole("button", { name: /^Add a piece of cloth$/ }).click();
+    await page.getByRole("button", { name: /^Add a piece of fabric$/ }).click();
     const card = page.locator("#stock .part-card").last();
     await field(card, "Name").fill("Bolt of the test");
     await field(card, "Length").fill("6 m");
