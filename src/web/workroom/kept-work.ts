@@ -12,11 +12,21 @@ export function keepChange(change: WorkChange): void {
   keep(WORK_KEYS.waiting, [...kept<WorkChange>(WORK_KEYS.waiting), change]);
 }
 
+/** The last of those that were begun. */
+let meeting: Promise<unknown> = Promise.resolve();
+
 /**
- * Sends what waits and reads what the server has. A change that it turns down is let go.
+ * Sends what waits and reads what the server has, one after the other: an answer that is older would stand over a newer.
+ * A change that is turned down is let go.
  * @throws where the server does not answer, or says no
  */
-export async function meetWork(): Promise<ShadeWork[]> {
+export function meetWork(): Promise<ShadeWork[]> {
+  const next = meeting.then(sendAndRead);
+  meeting = next.catch(() => {});
+  return next;
+}
+
+async function sendAndRead(): Promise<ShadeWork[]> {
   for (const change of kept<WorkChange>(WORK_KEYS.waiting)) {
     try {
       await askServer("changeWork", { body: { changes: [change] } });
@@ -25,6 +35,8 @@ export async function meetWork(): Promise<ShadeWork[]> {
       letGo(change);
       throw error;
     }
+    // Taken by the server, it is as good as read from there.
+    keep(WORK_KEYS.read, withChanges(kept<ShadeWork>(WORK_KEYS.read), [change]));
     letGo(change);
   }
   const { shades } = await askServer<{ shades: ShadeWork[] }>("work");
