@@ -1,5 +1,6 @@
 export { letterOutlines } from "./outlines.ts";
 export { lettersWithoutShape, NO_SHAPE, onOneLine, printable, withoutShapeText } from "./printable.ts";
+export { MOST_WORDS, rememberedByText } from "./remember.ts";
 export {
   FACE_NAMES,
   type Face,

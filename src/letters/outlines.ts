@@ -1,6 +1,7 @@
 import type { Glyph } from "fontkit";
 import type { LetterOutlines, LetterShape, LineShape } from "../drawing/index.ts";
 import { onOneLine } from "./printable.ts";
+import { rememberedByText } from "./remember.ts";
 import { type Face, openFaces, type WorkbookFonts } from "./typeface.ts";
 
 const EM = 1000;
@@ -12,17 +13,10 @@ const MOST_LINES = 5_000;
 /** Lines of text as outlines of the typeface. */
 export function letterOutlines(fonts: WorkbookFonts): LetterOutlines {
   const { regular, semibold } = openFaces(fonts);
-  const lines = { regular: new Map<string, LineShape>(), semibold: new Map<string, LineShape>() };
-  return (text, strong) => {
-    const face = strong ? semibold : regular;
-    const known = lines[strong ? "semibold" : "regular"];
-    const found = known.get(text);
-    if (found !== undefined) return found;
-    if (known.size >= MOST_LINES) known.clear();
-    const line = layLine(onOneLine(text, face), face);
-    known.set(text, line);
-    return line;
-  };
+  const linesOf = (face: Face) =>
+    rememberedByText(MOST_LINES, (text) => layLine(onOneLine(text, face), face));
+  const [plain, bold] = [linesOf(regular), linesOf(semibold)];
+  return (text, strong) => (strong ? bold(text) : plain(text));
 }
 
 function layLine(text: string, face: Face): LineShape {

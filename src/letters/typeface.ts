@@ -1,4 +1,5 @@
 import { create, type Font } from "fontkit";
+import { MOST_WORDS, rememberedByText } from "./remember.ts";
 
 /** Bytes of the typeface, brought by the edge: this room opens no files and asks no network. */
 export interface WorkbookFonts {
@@ -23,24 +24,13 @@ export type Faces = Record<FaceName, Face>;
 
 type Run = ReturnType<Font["layout"]>;
 
-/** Words that a cache holds before it starts anew: a few large workbooks. */
-const MOST_WORDS = 20_000;
-
 /**
  * The font with a memory for shaped words. Shaping is the slowest part of a workbook, and the same words
  * come back on every page and in every workbook. Positions are copied out, since the PDF library scales
  * them in place.
  */
 function remembering(font: Font): Font {
-  const runs = new Map<string, Run>();
-  const shape = (text: string): Run => {
-    const known = runs.get(text);
-    if (known) return known;
-    if (runs.size >= MOST_WORDS) runs.clear();
-    const run = font.layout(text);
-    runs.set(text, run);
-    return run;
-  };
+  const shape = rememberedByText(MOST_WORDS, (text): Run => font.layout(text));
   const layout = (text: string, features?: string[]) => {
     if (features !== undefined) return font.layout(text, features);
     const { glyphs, positions } = shape(text);
@@ -58,15 +48,7 @@ function remembering(font: Font): Font {
 
 /** Measures as the PDF library sets: word by word, each with the space that follows it. */
 function measuring(font: Font): Face["widthOf"] {
-  const widths = new Map<string, number>();
-  const wordWidth = (word: string): number => {
-    const known = widths.get(word);
-    if (known !== undefined) return known;
-    if (widths.size >= MOST_WORDS) widths.clear();
-    const width = font.layout(word).advanceWidth / font.unitsPerEm;
-    widths.set(word, width);
-    return width;
-  };
+  const wordWidth = rememberedByText(MOST_WORDS, (word) => font.layout(word).advanceWidth / font.unitsPerEm);
   return (text, sizePt) => {
     let em = 0;
     let from = 0;

@@ -1,4 +1,4 @@
-import { FACE_NAMES, type FaceName } from "../../letters/index.ts";
+import { FACE_NAMES, type FaceName, MOST_WORDS, rememberedByText } from "../../letters/index.ts";
 import { type EmbeddedFace, embeddedFace, type PdfDocument } from "./pdf-kit.ts";
 
 /** Points with three decimals: far finer than any printer, and short files. */
@@ -24,11 +24,8 @@ function wordOperand(face: EmbeddedFace, word: string): string | undefined {
 
 interface FaceRecord {
   embedded: EmbeddedFace;
-  words: Map<string, string | undefined>;
+  operandOf: (word: string) => string | undefined;
 }
-
-/** Words that are remembered before it starts anew. */
-const MOST_WORDS = 20_000;
 
 /** Sets lines of text into the page that is open. A word that comes back is encoded once. */
 export class TextSetter {
@@ -37,7 +34,10 @@ export class TextSetter {
 
   constructor(doc: PdfDocument) {
     this.#doc = doc;
-    const record = (name: FaceName): FaceRecord => ({ embedded: embeddedFace(doc, name), words: new Map() });
+    const record = (name: FaceName): FaceRecord => {
+      const embedded = embeddedFace(doc, name);
+      return { embedded, operandOf: rememberedByText(MOST_WORDS, (word) => wordOperand(embedded, word)) };
+    };
     this.#faces = Object.fromEntries(FACE_NAMES.map((name) => [name, record(name)])) as Record<
       FaceName,
       FaceRecord
@@ -57,15 +57,11 @@ export class TextSetter {
     y: number,
     angleDeg: number,
   ): boolean {
-    const { embedded, words } = this.#faces[face];
+    const { embedded, operandOf } = this.#faces[face];
     const operands: string[] = [];
     for (const word of text.match(/[^ ]* ?/g) ?? []) {
       if (word === "") continue;
-      const operand = words.has(word) ? words.get(word) : wordOperand(embedded, word);
-      if (!words.has(word)) {
-        if (words.size >= MOST_WORDS) words.clear();
-        words.set(word, operand);
-      }
+      const operand = operandOf(word);
       if (operand === undefined) return false;
       operands.push(operand);
     }
