@@ -28,16 +28,20 @@ export function placeStack(markers: readonly Marker[], scaling: Scaling, taken: 
     const at: Point = axis === 0 ? [place, centre[1]] : [centre[0], place];
     const point = toPaper(marker.at, scaling);
     const isBeside = Math.hypot(at[0] - point[0], at[1] - point[1]) < TIED_FROM * largest;
-    const leader: PlacedItem = {
-      kind: "path",
-      ...commonOf(marker),
-      role: "leader",
-      lines: [[point, at]],
-      closed: false,
-      stroke: LOOKS.leader.stroke ?? { paint: "pencil", widthMm: 0.13 },
-    };
-    return [...(isBeside ? [] : [leader]), ...placeMarker(marker, scaling, taken, at)];
+    return [...(isBeside ? [] : [leaderTo(marker, point, at)]), ...placeMarker(marker, scaling, taken, at)];
   });
+}
+
+/** A thin line from a point to the tag that stands away from it. */
+export function leaderTo(marker: Marker, point: Point, at: Point): PlacedItem {
+  return {
+    kind: "path",
+    ...commonOf(marker),
+    role: "leader",
+    lines: [[point, at]],
+    closed: false,
+    stroke: LOOKS.leader.stroke ?? { paint: "pencil", widthMm: 0.13 },
+  };
 }
 
 /** A tag this many of its diameters away from its point is tied to it. */

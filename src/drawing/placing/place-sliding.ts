@@ -1,9 +1,8 @@
 import type { Marker, Point } from "../model.ts";
 import type { PlacedItem } from "../placed.ts";
-import { LOOKS } from "../style.ts";
 import type { Box } from "./box.ts";
-import { placeMarker } from "./place-marker.ts";
-import { commonOf, type Scaling, toPaper } from "./scaling.ts";
+import { leaderTo, placeMarker } from "./place-marker.ts";
+import { type Scaling, toPaper } from "./scaling.ts";
 import type { TakenSpots } from "./text-box.ts";
 
 /** From one place that is tried to the next, in diameters of the tag. */
@@ -24,15 +23,10 @@ export function placeSliding(marker: Marker, scaling: Scaling, taken: TakenSpots
   if (onLine !== undefined) return placeMarker(marker, scaling, taken, onLine);
   const beside = placesAround(wanted, sizeMm).find(isFree);
   if (beside === undefined) return placeMarker(marker, scaling, taken, wanted);
-  const leader: PlacedItem = {
-    kind: "path",
-    ...commonOf(marker),
-    role: "leader",
-    lines: [[toPaper(marker.at, scaling), beside]],
-    closed: false,
-    stroke: LOOKS.leader.stroke ?? { paint: "pencil", widthMm: 0.13 },
-  };
-  return [leader, ...placeMarker(marker, scaling, taken, beside)];
+  return [
+    leaderTo(marker, toPaper(marker.at, scaling), beside),
+    ...placeMarker(marker, scaling, taken, beside),
+  ];
 }
 
 function boxAround(x: number, y: number, radius: number): Box {

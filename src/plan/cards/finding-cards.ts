@@ -34,7 +34,7 @@ export function findingCards(findings: readonly Finding[]): FindingCard[] {
 }
 
 function cardOf(id: string, same: Finding[]): FindingCard {
-  const findings = gravestFirstOf(same);
+  const findings = same.sort(bySeverity);
   const [first] = findings;
   if (first === undefined) throw new Error("invalid card: no findings");
   // Of a contract there are thousands, and they are gathered anew while somebody types.
@@ -52,14 +52,6 @@ function cardOf(id: string, same: Finding[]): FindingCard {
     findings,
     shadeIds: [...shadeIds],
   };
-}
-
-function gravestFirstOf(findings: Finding[]): Finding[] {
-  const [first] = findings;
-  const isOneKind = findings.every(
-    ({ severity, stage }) => severity === first?.severity && stage === first.stage,
-  );
-  return isOneKind ? findings : findings.sort(bySeverity);
 }
 
 function gravestFirst(a: FindingCard, b: FindingCard): number {

@@ -36,7 +36,7 @@ export function tagPage({ book, plan, shade, createdOn }: ShadeContext): void {
     return;
   }
   const sides = drawings.map((drawing) => layFullSize(book, drawing));
-  columnBlocks(book, aboutTag(shade.tag, sides.length, OWN_WORDS));
+  columnBlocks(book, aboutTag(shade.tag, sides.length));
   book.y += AFTER;
   for (const side of sides) setSide(side);
 
@@ -47,11 +47,8 @@ export function tagPage({ book, plan, shade, createdOn }: ShadeContext): void {
   }
 }
 
-/** Where the rest of it stands under each side. */
-const OWN_WORDS =
-  "The words are our own, and none of them is official text. What the place asks for comes first.";
-
-function aboutTag({ lines, heights }: ChildSafetyTag, sides: number, whose: string): TitledText[] {
+/** @param whose whose its words are, where that does not stand under each side */
+function aboutTag({ lines, heights }: ChildSafetyTag, sides: number, whose?: string): TitledText[] {
   const least = (capitals: boolean) =>
     trimmed(
       Math.min(...lines.filter((line) => line.capitals === capitals).map((line) => line.minHeightMm)),
@@ -75,8 +72,9 @@ function aboutTag({ lines, heights }: ChildSafetyTag, sides: number, whose: stri
     {
       title: "Whose words",
       text: isMarked
-        ? `The bracket beside the tag marks words of the official text. It stands outside the line and does not go on the shade. ${whose === OWN_WORDS ? "All other words are our own." : whose}`
-        : whose,
+        ? `The bracket beside the tag marks words of the official text. It stands outside the line and does not go on the shade. ${whose ?? "All other words are our own."}`
+        : (whose ??
+          "The words are our own, and none of them is official text. What the place asks for comes first."),
     },
   ];
 }
