@@ -2,9 +2,10 @@ import { toDxf } from "../drawing/dxf/index.ts";
 import { drawBoltStretches, type LetterOutlines, place, speltDrawing, toSvg } from "../drawing/index.ts";
 import { type Job, jobText, spellerOf } from "../job/index.ts";
 import { boltsCut, type CuttingPlan, type Plan } from "../plan/index.ts";
-import { cuttingLists, readableTable, speltTable, toCsv } from "../tables/index.ts";
+import { cuttingLists } from "../tables/index.ts";
 import { fileNames } from "./file-names.ts";
 import { writeJson } from "./json-parts.ts";
+import { listFile } from "./list-file.ts";
 import { stampOf } from "./safety-stop.ts";
 import type { OutFile } from "./write-files.ts";
 
@@ -30,11 +31,7 @@ export async function* cuttingFiles(
   const spell = spellerOf(plan.english);
   if (job !== undefined) yield { path: "cut-job.json", content: jobText(job), isResult: true };
   yield { path: "cutting.json", content: (write) => writeJson(cutting, write) };
-  for (const list of cuttingLists(cutting))
-    yield {
-      path: `cutting/${list.name}.csv`,
-      content: toCsv(speltTable(readableTable(list, plan.units.system), spell), stamp),
-    };
+  for (const list of cuttingLists(cutting)) yield listFile("cutting", list, { plan, spell, stamp });
   const bolts = boltsCut(cutting);
   const names = fileNames(bolts.map(({ cloth, bolt }) => `${cloth.clothId}-${bolt.boltId}`));
   for (const { cloth, bolt } of bolts) {

@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import { newJob, newWindow } from "../job/index.ts";
 import { plan } from "../plan/index.ts";
-import { planFiles, type WorkbookFiles } from "./plan-files.ts";
+import { planFiles } from "./plan-files.ts";
+import type { WorkbookFiles } from "./workbook-files.ts";
 
 /** Paths of the workbooks that a job of so many windows, 20 to a room, is bound into. */
 async function bound(count: number, files?: WorkbookFiles): Promise<string[]> {

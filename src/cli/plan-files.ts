@@ -5,7 +5,7 @@ import { type Job, jobText, spellerOf } from "../job/index.ts";
 import { letterOutlines } from "../letters/index.ts";
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
 import { jobStamp } from "../safety/index.ts";
-import { allLists, readableTable, speltTable, toCsv } from "../tables/index.ts";
+import { allLists } from "../tables/index.ts";
 import type { Spell } from "../words/index.ts";
 import {
   type PaperKind,
@@ -16,22 +16,14 @@ import {
 } from "../workbook/index.ts";
 import { cuttingFiles } from "./cutting-files.ts";
 import { fileNames } from "./file-names.ts";
+import { listFile } from "./list-file.ts";
 import { type FittedDrawing, planDrawings, roomDrawings } from "./plan-drawings.ts";
 import { writePlanJson } from "./plan-json.ts";
 import { stampOf } from "./safety-stop.ts";
 import { timeLeft } from "./time-left.ts";
+import { usualFiles, type WorkbookFiles } from "./workbook-files.ts";
 import { readWorkbookFonts } from "./workbook-fonts.ts";
 import type { OutFile } from "./write-files.ts";
-
-export type WorkbookFiles = "one" | "room" | "shade";
-
-/** Windows up to which all is one workbook where nobody says: about a ream of paper. */
-const MOST_IN_ONE_BOOK = 60;
-
-/** How the workbooks of so many windows are bound where nobody says. */
-function usualFiles(windows: number): WorkbookFiles {
-  return windows > MOST_IN_ONE_BOOK ? "room" : "one";
-}
 
 export interface PlanFilesInput {
   plan: Plan;
@@ -42,7 +34,7 @@ export interface PlanFilesInput {
   lessonsOf?: (shade: ShadePlan) => readonly Lesson[];
   paper: PaperKind;
   createdOn: Date;
-  /** One workbook, or a front for the job and one workbook a room or a shade; of many windows one a room unless told. */
+  /** As many as are usual for so many windows unless told. */
   files?: WorkbookFiles;
   /** A line on how far it is. */
   progress?: (text: string) => void;
@@ -74,11 +66,7 @@ export async function* planFiles({
   });
   const stamp = await stampOf(plan);
   const spell = spellerOf(plan.english);
-  for (const list of allLists(plan))
-    yield {
-      path: `lists/${list.name}.csv`,
-      content: toCsv(speltTable(readableTable(list, plan.units.system), spell), stamp),
-    };
+  for (const list of allLists(plan)) yield listFile("lists", list, { plan, spell, stamp });
   if (cutting !== undefined) yield* cuttingFiles(plan, cutting, letters);
   const folders = fileNames(plan.shades.map(({ shadeId }) => shadeId));
   const left = timeLeft();

@@ -7,7 +7,7 @@ import { badInput } from "../bad-input.ts";
 import { findWindow } from "../find-window.ts";
 import type { Io } from "../io.ts";
 import { plainLine, wrapped } from "../plain-text.ts";
-import type { PlanFilesInput, WorkbookFiles } from "../plan-files.ts";
+import type { PlanFilesInput } from "../plan-files.ts";
 import { writePlanJson } from "../plan-json.ts";
 import { PRINT_HELP, setsOf } from "../print-option.ts";
 import { PARTS_OPTION, readJobWith } from "../read-job.ts";
@@ -15,6 +15,7 @@ import { findingsText } from "../report.ts";
 import { ALLOW_FINDINGS, SafetyStop, stampedShades } from "../safety-stop.ts";
 import { speltIo } from "../spelt.ts";
 import { timeLeft } from "../time-left.ts";
+import { MOST_IN_ONE_BOOK, type WorkbookFiles } from "../workbook-files.ts";
 import { leftoversText, writeFiles } from "../write-files.ts";
 
 const PAPERS = ["letter", "a4"] as const satisfies readonly PaperKind[];
@@ -46,7 +47,7 @@ export function addPlan(program: Command, io: Io): void {
     .addOption(
       new Option(
         "--files <by>",
-        "one workbook, or workbook.pdf as a front for the job and one a room or a shade in workbooks/; above 60 windows one a room unless told",
+        `one workbook, or workbook.pdf as a front for the job and one a room or a shade in workbooks/; above ${MOST_IN_ONE_BOOK} windows one a room unless told`,
       ).choices(["one", "room", "shade"]),
     )
     .option("--shade <id>", "plan this window alone")
