@@ -23,6 +23,8 @@ interface Asking {
   params?: Record<string, string>;
   query?: Record<string, string>;
   body?: unknown;
+  /** Longer than this it counts as no answer, ms; without it as long as the browser waits. */
+  withinMs?: number;
 }
 
 /**
@@ -31,7 +33,7 @@ interface Asking {
  */
 export async function askServer<Answered>(
   route: RouteName,
-  { params = {}, query, body }: Asking = {},
+  { params = {}, query, body, withinMs }: Asking = {},
 ): Promise<Answered> {
   const { method, path } = ROUTES[route];
   const filled = path.replace(/:(\w+)/g, (_, name) => encodeURIComponent(params[name] ?? ""));
@@ -44,6 +46,7 @@ export async function askServer<Answered>(
       ...(body === undefined ? {} : { "Content-Type": "application/json" }),
     },
     ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+    ...(withinMs === undefined ? {} : { signal: AbortSignal.timeout(withinMs) }),
   }).catch((error: unknown) => {
     useRoom.setState({ isOnline: false });
     throw error;

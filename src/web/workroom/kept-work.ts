@@ -12,6 +12,9 @@ export function keepChange(change: WorkChange): void {
   keep(WORK_KEYS.waiting, [...kept<WorkChange>(WORK_KEYS.waiting), change]);
 }
 
+/** One that hangs must not hold up those behind it for long. */
+const ANSWERS_MS = 60_000;
+
 /** The last of those that were begun. */
 let meeting: Promise<unknown> = Promise.resolve();
 
@@ -29,7 +32,7 @@ export function meetWork(): Promise<ShadeWork[]> {
 async function sendAndRead(): Promise<ShadeWork[]> {
   for (const change of kept<WorkChange>(WORK_KEYS.waiting)) {
     try {
-      await askServer("changeWork", { body: { changes: [change] } });
+      await askServer("changeWork", { body: { changes: [change] }, withinMs: ANSWERS_MS });
     } catch (error) {
       if (!(error instanceof TurnedDown) || error.status === 401) throw error;
       letGo(change);
@@ -39,7 +42,7 @@ async function sendAndRead(): Promise<ShadeWork[]> {
     keep(WORK_KEYS.read, withChanges(kept<ShadeWork>(WORK_KEYS.read), [change]));
     letGo(change);
   }
-  const { shades } = await askServer<{ shades: ShadeWork[] }>("work");
+  const { shades } = await askServer<{ shades: ShadeWork[] }>("work", { withinMs: ANSWERS_MS });
   keep(WORK_KEYS.read, shades);
   return keptWork();
 }
