@@ -24,6 +24,8 @@ const SIZE = values.large
   : { workrooms: 10, jobs: 8, windows: 25, clients: 30, editsEach: 8 };
 /** Each client makes an edit so often, s: all of them together 120 a second in the large trial. */
 const EDIT_EVERY_S = 2.5;
+/** They come one after the other over so long, s: servers that were just started are slow at first, as in any morning. */
+const COME_OVER_S = values.large ? 30 : 5;
 /** As many server processes share the database. */
 const SERVERS = 2;
 /** Connections of each server to the database. */
@@ -206,7 +208,7 @@ async function trial(databaseUrl: string): Promise<void> {
   await Promise.all(
     clients.map(async (client, n) => {
       for (let edit = 0; edit < SIZE.editsEach; edit++) {
-        const dueMs = start + (edit + n / SIZE.clients) * EDIT_EVERY_S * 1000;
+        const dueMs = start + (edit * EDIT_EVERY_S + (n / SIZE.clients) * COME_OVER_S) * 1000;
         await new Promise((go) => setTimeout(go, Math.max(0, dueMs - performance.now())));
         await client.edit(edit);
       }

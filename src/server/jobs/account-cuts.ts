@@ -2,7 +2,6 @@ import { randomUUID } from "node:crypto";
 import {
   cutOffBoltMm,
   type Job,
-  type JobIssue,
   LEAST_PIECE_MM,
   partsOfPiece,
   type Stock,
@@ -21,21 +20,21 @@ import {
 import type { AskedByPerson } from "../http/asked.ts";
 import type { JobRow } from "../store/tables.ts";
 import { seeJob } from "./see-job.ts";
-import { takeOperations } from "./take-operations.ts";
+import { type Known, takeOperations } from "./take-operations.ts";
 
 /**
  * Takes operations on a job; what they cut off a bolt that the shop promised to it, the shop's bolt is shorter by in the
  * same breath, and longer again where a cut is undone. What was left when all was cut comes into the shop so, too.
  * @param row the job, held by this request
- * @param unfit what is known to be wrong with operations, by their ids
+ * @param known what is known of them already
  */
 export async function takeEdits(
   asked: AskedByPerson,
   row: JobRow,
   operations: readonly Operation[],
-  unfit?: ReadonlyMap<string, JobIssue[]>,
+  known?: Known,
 ): Promise<OperationAnswers> {
-  const { before, job, ...answers } = await takeOperations(asked, row, operations, unfit);
+  const { before, job, ...answers } = await takeOperations(asked, row, operations, known);
   const isCut = answers.answers.some(
     (answer) =>
       answer.ok &&

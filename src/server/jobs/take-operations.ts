@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import { sql } from "kysely";
+import { type Selectable, sql } from "kysely";
 import type { Job, JobIssue } from "../../job/index.ts";
 import { type NumberedChanges, rebase } from "../../workroom/merge/index.ts";
 import {
@@ -14,9 +14,20 @@ import {
   SHOP_ID,
 } from "../../workroom/protocol/index.ts";
 import type { AskedByPerson } from "../http/asked.ts";
-import type { JobRow } from "../store/tables.ts";
+import { sendAhead } from "../store/send-ahead.ts";
+import type { JobRow, RoomTables } from "../store/tables.ts";
 import { keepSnapshot, shelfColumns } from "./make-job.ts";
 import { numberedOf } from "./numbered-of.ts";
+
+type OperationRow = Selectable<RoomTables["operations"]>;
+
+/** What is known already of operations that are sent. */
+export interface Known {
+  /** What is wrong with some of them, by their ids. */
+  unfit?: ReadonlyMap<string, JobIssue[]>;
+  /** As `earlierOperations` reads it, while the job is held. */
+  earlier?: readonly OperationRow[];
+}
 
 /** A state is written whole so often; between, it is put together from what was done since. */
 const SNAPSHOT_EVERY = 100;
@@ -25,24 +36,24 @@ const SNAPSHOT_EVERY = 100;
  * Takes operations on a job, one after the other: each is rebased on what others did since its base, opened by the job
  * schema, numbered and kept. One that was taken before is answered as it was then.
  * @param row the job, held by this request
- * @param unfit what is known to be wrong with some of them, by their ids
+ * @param known what is known of them already
  * @returns the answers, and the job as it was and as it is then
  */
 export async function takeOperations(
   asked: AskedByPerson,
   row: JobRow,
   operations: readonly Operation[],
-  unfit: ReadonlyMap<string, JobIssue[]> = new Map(),
+  { unfit = new Map(), earlier }: Known = {},
 ): Promise<OperationAnswers & { before: Job; job: Job }> {
   const { trx, workroomId, room, afterwards } = asked;
   const before = await room.states.at(trx, workroomId, row.id, row.version, row.request);
   const taking = new Taking(asked, row, before);
-  await taking.readBefore(operations);
+  taking.note(earlier ?? (await earlierOperations(asked, row.id, operations)), operations);
   const answers: OperationAnswer[] = [];
   for (const operation of operations) answers.push(await taking.take(operation, unfit.get(operation.id)));
   const { version, job } = taking;
   if (version > row.version) {
-    await trx
+    const kept = trx
       .updateTable("jobs")
       .set({
         ...shelfColumns(job),
@@ -52,14 +63,35 @@ export async function takeOperations(
         changed_at: sql<Date>`now()`,
       })
       .where("workroom_id", "=", workroomId)
-      .where("id", "=", row.id)
-      .execute();
+      .where("id", "=", row.id);
+    await sendAhead(trx, kept);
     afterwards(() => {
       room.states.keep(workroomId, row.request, { version, job });
       room.news.wake(workroomId);
     });
   }
   return { version, answers, before, job };
+}
+
+/**
+ * What came since the oldest base of some operations, and those of them that were taken before: both at once, since a way
+ * to the database and back is what an edit mostly waits for.
+ */
+export async function earlierOperations(
+  { trx, workroomId }: AskedByPerson,
+  jobId: string,
+  operations: readonly Operation[],
+): Promise<OperationRow[]> {
+  const ids = operations.map(({ id }) => id);
+  const base = Math.min(...operations.map(({ baseVersion }) => baseVersion));
+  return await trx
+    .selectFrom("operations")
+    .selectAll()
+    .where("workroom_id", "=", workroomId)
+    .where("job_id", "=", jobId)
+    .where((is) => is.or([is("id", "in", ids), is("version", ">", base)]))
+    .orderBy("version")
+    .execute();
 }
 
 class Taking {
@@ -80,25 +112,10 @@ class Taking {
     this.job = job;
   }
 
-  /** Reads what came since the oldest base, and which of these operations were taken before. */
-  async readBefore(operations: readonly Operation[]): Promise<void> {
-    const { trx, workroomId } = this.#asked;
+  note(earlier: readonly OperationRow[], operations: readonly Operation[]): void {
     const ids = new Set(operations.map(({ id }) => id));
-    const base = Math.min(this.version, ...operations.map(({ baseVersion }) => baseVersion));
-    const rows = await trx
-      .selectFrom("operations")
-      .selectAll()
-      .where("workroom_id", "=", workroomId)
-      .where("job_id", "=", this.#row.id)
-      // Both at once: a way to the database and back is what an edit mostly waits for.
-      .where((is) =>
-        is.or([is("id", "in", [...ids]), ...(base < this.version ? [is("version", ">", base)] : [])]),
-      )
-      .orderBy("version")
-      .execute();
-    for (const row of rows) {
+    for (const row of earlier) {
       if (ids.has(row.id)) this.#taken.set(row.id, numberedOf(row));
-      if (row.version <= base) continue;
       this.#later.push({ version: row.version, changes: row.changes });
       this.#makers.set(row.version, row.person_id);
     }

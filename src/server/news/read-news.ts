@@ -1,5 +1,6 @@
 import { sql } from "kysely";
 import { type News, PRESENCE_LASTS_S, type Presence } from "../../workroom/protocol/index.ts";
+import { sendAhead } from "../store/send-ahead.ts";
 import type { RoomTrx } from "../store/store.ts";
 
 /**
@@ -36,34 +37,40 @@ export async function readNews(trx: RoomTrx, workroomId: string, since?: Date): 
     since === undefined
       ? sql<Date>`now() - ${OVERLAP}`
       : sql<Date>`least(${since}::timestamptz, now()) - ${OVERLAP}`;
-  const jobs = await trx
-    .selectFrom("jobs as j")
-    .innerJoin("people as p", (join) =>
-      join.onRef("p.workroom_id", "=", "j.workroom_id").onRef("p.id", "=", "j.made_by"),
-    )
-    .select(["j.id", "j.version", "j.binned_at", "j.made_by", "p.role"])
-    .select(sql<string>`j.changed_at::text`.as("changed_at"))
-    .where("j.workroom_id", "=", workroomId)
-    .where("j.changed_at", ">", from)
-    .execute();
-  const work = await trx
-    .selectFrom("work")
-    .select([
-      sql<Date>`now()`.as("now"),
-      sql<string | null>`md5(string_agg(changed_at::text, ' ' order by job_id, window_id))`.as("last"),
-    ])
-    .where("workroom_id", "=", workroomId)
-    .where("changed_at", ">", from)
-    .executeTakeFirstOrThrow();
-  const here = await trx
-    .selectFrom("presence")
-    .select(["session_id", "person_id", "job_id", "window_id"])
-    .where("workroom_id", "=", workroomId)
-    .where("seen_at", ">", sql<Date>`now() - ${LASTS}`)
-    // Later than now only who was seen before the clock was set back.
-    .where("seen_at", "<", sql<Date>`now() + ${LASTS}`)
-    .orderBy("session_id")
-    .execute();
+  const jobs = await sendAhead(
+    trx,
+    trx
+      .selectFrom("jobs as j")
+      .innerJoin("people as p", (join) =>
+        join.onRef("p.workroom_id", "=", "j.workroom_id").onRef("p.id", "=", "j.made_by"),
+      )
+      .select(["j.id", "j.version", "j.binned_at", "j.made_by", "p.role"])
+      .select(sql<string>`j.changed_at::text`.as("changed_at"))
+      .where("j.workroom_id", "=", workroomId)
+      .where("j.changed_at", ">", from),
+  );
+  const work = await sendAhead(
+    trx,
+    trx
+      .selectFrom("work")
+      .select([
+        sql<Date>`now()`.as("now"),
+        sql<string | null>`md5(string_agg(changed_at::text, ' ' order by job_id, window_id))`.as("last"),
+      ])
+      .where("workroom_id", "=", workroomId)
+      .where("changed_at", ">", from),
+  );
+  const here = await sendAhead(
+    trx,
+    trx
+      .selectFrom("presence")
+      .select(["session_id", "person_id", "job_id", "window_id"])
+      .where("workroom_id", "=", workroomId)
+      .where("seen_at", ">", sql<Date>`now() - ${LASTS}`)
+      // Later than now only who was seen before the clock was set back.
+      .where("seen_at", "<", sql<Date>`now() + ${LASTS}`)
+      .orderBy("session_id"),
+  );
   const sessions = await trx
     .selectFrom("sessions as s")
     .innerJoin("people as p", (join) =>
@@ -74,10 +81,12 @@ export async function readNews(trx: RoomTrx, workroomId: string, since?: Date): 
     .where("s.until", ">", sql<Date>`now()`)
     .where("p.is_here", "=", true)
     .execute();
+  const [atWork] = await work();
+  if (!atWork) throw new Error("a sum over no row has a row");
   return {
-    now: work.now,
+    now: atWork.now,
     jobs: new Map(
-      jobs.map(({ id, version, changed_at, binned_at, made_by, role }) => [
+      (await jobs()).map(({ id, version, changed_at, binned_at, made_by, role }) => [
         id,
         {
           version,
@@ -88,8 +97,8 @@ export async function readNews(trx: RoomTrx, workroomId: string, since?: Date): 
         },
       ]),
     ),
-    workAt: work.last ?? "",
-    here: here.map(({ session_id, person_id, job_id, window_id }) => ({
+    workAt: atWork.last ?? "",
+    here: (await here()).map(({ session_id, person_id, job_id, window_id }) => ({
       session: session_id,
       person: person_id,
       ...(job_id === null ? {} : { jobId: job_id }),

@@ -17,7 +17,8 @@ import { takeEdits } from "../jobs/account-cuts.ts";
 import { historyOf } from "../jobs/history.ts";
 import { makeJob } from "../jobs/make-job.ts";
 import { numberedOf } from "../jobs/numbered-of.ts";
-import { checkOwn, jobsSeenBy, seeJob, seeJobOnShelf } from "../jobs/see-job.ts";
+import { checkOwn, jobsSeenBy, onShelf, seeJob, seeJobAhead, seeJobOnShelf } from "../jobs/see-job.ts";
+import { earlierOperations } from "../jobs/take-operations.ts";
 import { noteDeed } from "../people/audit.ts";
 import { operationsWithOwnPictures, withOwnPictures } from "../pictures/with-own-pictures.ts";
 import { notAllowed, Refused } from "../refused.ts";
@@ -63,21 +64,23 @@ export const jobRoutes: PersonHandlers = {
   },
 
   async operations(asked) {
-    const row = await seeJob(asked, param(asked, "job"));
     const after = Number(asked.query("after") ?? 0);
     if (!Number.isInteger(after) || after < 0) {
       const given = String(asked.query("after")).slice(0, 40);
       throw new Refused(400, "The request cannot be used.", [{ field: "after", given, wanted: "a version" }]);
     }
+    const jobId = param(asked, "job");
+    const job = await seeJobAhead(asked, jobId);
     const found = await asked.trx
       .selectFrom("operations")
       .selectAll()
       .where("workroom_id", "=", asked.workroomId)
-      .where("job_id", "=", row.id)
+      .where("job_id", "=", jobId)
       .where("version", ">", after)
       .orderBy("version")
       .limit(PAGE)
       .execute();
+    const row = await job();
     const more = found.length === PAGE && (found.at(-1)?.version ?? 0) < row.version;
     const body: OperationsPage = { version: row.version, operations: found.map(numberedOf), more };
     return { body };
@@ -85,9 +88,12 @@ export const jobRoutes: PersonHandlers = {
 
   async sendOperations(asked) {
     const { operations } = bodyAs(sentOperationsSchema, asked.body);
-    const row = await seeJobOnShelf(asked, param(asked, "job"), true);
+    const jobId = param(asked, "job");
+    const job = await seeJobAhead(asked, jobId, true);
+    const earlier = await earlierOperations(asked, jobId, operations);
+    const row = onShelf(await job());
     const own = await operationsWithOwnPictures(operations);
-    return { body: await takeEdits(asked, row, own.operations, own.unfit) };
+    return { body: await takeEdits(asked, row, own.operations, { unfit: own.unfit, earlier }) };
   },
 
   async jobHistory(asked) {

@@ -1,5 +1,6 @@
-import { Kysely, PostgresDialect } from "kysely";
+import { Kysely } from "kysely";
 import { migrateStore } from "./migrate.ts";
+import { pipelinedDialect } from "./pipelined-dialect.ts";
 import type { Store } from "./store.ts";
 import type { RoomTables } from "./tables.ts";
 
@@ -15,12 +16,17 @@ const MOST_IDS = 200;
  */
 export async function openPostgres(url: string, { connections = 10 } = {}): Promise<Store> {
   const { default: pg } = await import("pg");
-  const pool = new pg.Pool({ connectionString: url, max: connections, connectionTimeoutMillis: 10_000 });
+  const pool = new pg.Pool({
+    connectionString: url,
+    max: connections,
+    connectionTimeoutMillis: 10_000,
+    pipeline: true,
+  });
   // A connection that breaks while nobody uses it: the pool makes another.
   pool.on("error", () => {});
   // One that breaks while it is in use: what it was used for fails by itself, and the process goes on.
   pool.on("connect", (client) => client.on("error", () => {}));
-  const db = new Kysely<RoomTables>({ dialect: new PostgresDialect({ pool }) });
+  const db = new Kysely<RoomTables>({ dialect: pipelinedDialect(pool) });
   try {
     await migrateStore(db);
   } catch (error) {

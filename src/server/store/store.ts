@@ -1,5 +1,6 @@
 import { type Kysely, sql, type Transaction } from "kysely";
 import { APP_ROLE } from "./migrations.ts";
+import { sendAhead } from "./send-ahead.ts";
 import type { RoomTables } from "./tables.ts";
 
 export type RoomDb = Kysely<RoomTables>;
@@ -32,10 +33,11 @@ export async function inWorkroom<T>(
   for (let tries = 1; ; tries++) {
     try {
       return await db.transaction().execute(async (trx) => {
-        await sql`select set_config('role', ${APP_ROLE}, true),
+        const settings = sql`select set_config('role', ${APP_ROLE}, true),
           set_config('shadewright.workroom', ${workroomId}, true),
           set_config('statement_timeout', '30s', true),
-          set_config('idle_in_transaction_session_timeout', '60s', true)`.execute(trx);
+          set_config('idle_in_transaction_session_timeout', '60s', true)`;
+        await sendAhead(trx, { compile: () => settings.compile(trx) });
         return await work(trx);
       });
     } catch (error) {
