@@ -42,7 +42,7 @@ export async function* cuttingFiles(
       const drawing = speltDrawing(drawn, spell);
       count++;
       const path = count === 1 ? whole : `${whole}-part-${count}`;
-      yield { path: `${path}.svg`, content: toSvg(place(drawing, SCALE), "light", stamp, letters) };
+      yield { path: `${path}.svg`, content: toSvg(place(drawing, SCALE), { stamp, letters }) };
       yield { path: `${path}.dxf`, content: toDxf(drawing, undefined, stamp) };
     }
   }

@@ -142,7 +142,7 @@ function* drawingFiles(
   letters: LetterOutlines,
   stamp: string | undefined,
 ): Generator<OutFile> {
-  yield { path: `${folder}/${drawing.id}.svg`, content: toSvg(place(drawing, fit), "light", stamp, letters) };
+  yield { path: `${folder}/${drawing.id}.svg`, content: toSvg(place(drawing, fit), { stamp, letters }) };
   // A picture has no lines.
   if (!toScale || drawing.primitives.every(({ kind }) => kind === "facets")) return;
   yield {

@@ -16,7 +16,7 @@ const placedAll = SHEETS.map((kind) => {
 test("a drawing with outlines names no font, has no text to be set, and keeps its words", () => {
   for (const placed of placedAll) {
     const plain = toSvg(placed);
-    const svg = toSvg(placed, "light", undefined, letters);
+    const svg = toSvg(placed, { letters });
     expect(svg).not.toMatch(/<text|font-/);
     const words = (text: string, mark: RegExp) => [...text.matchAll(mark)].map(([, word]) => word);
     expect(words(svg, /aria-label="([^"]*)"/g)).toEqual(words(plain, /<text[^>]*>([^<]*)/g));
@@ -31,7 +31,7 @@ test("it is at most 40 kB of shapes and 60 bytes a letter larger than one that n
   for (const placed of placedAll) {
     const plain = toSvg(placed);
     const count = [...plain.matchAll(/<text[^>]*>([^<]*)/g)].join("").length;
-    const more = toSvg(placed, "light", undefined, letters).length - plain.length;
+    const more = toSvg(placed, { letters }).length - plain.length;
     expect(more, placed.id).toBeLessThan(40_000 + 60 * count);
   }
 });

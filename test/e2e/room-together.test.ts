@@ -253,7 +253,7 @@ describe("three browsers at one workroom", () => {
     };
     await seen("a job in the workroom");
     await page.goto(`${harness.url}#/workroom`);
-    await page.getByRole("button", { name: "Show who did what" }).click();
+    await page.getByRole("button", { name: "Show the latest" }).click();
     await page
       .getByRole("row", { name: /Olive.*saved|Olive.*signed|Cara.*joined/ })
       .first()

@@ -67,7 +67,7 @@ test.each(["marking", "board", "cutting"] as const)(
     const { plan, shade } = CASES.outside();
     const placed = place(drawSheet(kind, plan, shade), { maxWidthMm: 180, maxHeightMm: 235 });
     const words = await pictured(toSvg(placed), FACES);
-    const lines = await pictured(toSvg(placed, "light", undefined, letterOutlines(FONTS)));
+    const lines = await pictured(toSvg(placed, { letters: letterOutlines(FONTS) }));
     const { apart, inked } = await compared(words, lines);
     expect(inked).toBeGreaterThan(0.005);
     expect(apart).toBeLessThan(0.001);

@@ -163,6 +163,8 @@ describe.each(STORES)("work in hand, stock and clients on $title", ({ isThere, o
         expect(body.shades.length).toBeGreaterThan(2);
         for (const { svg, price } of body.shades) {
           expect(svg).toMatch(/^<svg /);
+          // How it was drawn is its maker's.
+          expect(svg).not.toMatch(/<text[^>]*>(?:Picture|As it hangs)/);
           expect(price).toMatch(/^\d+\.\d\d/);
         }
         expect(body.cautions.join(" ")).toMatch(/cord/i);

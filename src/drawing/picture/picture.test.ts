@@ -129,7 +129,7 @@ describe("the picture", () => {
   test("cloth has its own colour on either paper", () => {
     const placed = place(drawing, PAGE);
     const colours = (svg: string) => [...svg.matchAll(/ color="(#[0-9a-f]{6})"/g)].map(([, hex]) => hex);
-    expect(colours(toSvg(placed, "dark"))).toEqual(colours(toSvg(placed, "light")));
+    expect(colours(toSvg(placed, { theme: "dark" }))).toEqual(colours(toSvg(placed, { theme: "light" })));
     expect(colours(toSvg(placed)).length).toBeGreaterThan(500);
   });
 

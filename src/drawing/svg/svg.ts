@@ -11,20 +11,24 @@ const LINE_EM = 1.3;
 const PADDING_MM = 5;
 const LEAST_WIDTH_MM = 70;
 
-/**
- * A drawing as a file that stands alone: real size in mm, title and caption on it, every colour in hex. A stamp stands
- * above all of it.
- *
- * @param letters draws letters as lines, so that no typeface has to be there; without it the file names fonts
- */
+export interface SvgOptions {
+  theme?: Theme;
+  /** Words that stand above all of it. */
+  stamp?: string;
+  /** Draws letters as lines, so that no typeface has to be there; without it the file names fonts. */
+  letters?: LetterOutlines;
+  /** Whether title and caption are written on it, as usual, or stand beside it wherever it is shown. */
+  isHeaded?: boolean;
+}
+
+/** A drawing as a file that stands alone: real size in mm, title and caption on it, every colour in hex. */
 export function toSvg(
   placed: Placed,
-  theme: Theme = "light",
-  stamp?: string,
-  letters?: LetterOutlines,
+  { theme = "light", stamp, letters, isHeaded = true }: SvgOptions = {},
 ): string {
-  const widthMm = Math.max(placed.widthMm, LEAST_WIDTH_MM) + 2 * PADDING_MM;
-  const heading = headingNodes(placed, widthMm, theme, stamp);
+  const widthMm = Math.max(placed.widthMm, isHeaded ? LEAST_WIDTH_MM : 0) + 2 * PADDING_MM;
+  const words = isHeaded ? placed : { title: "", caption: "" };
+  const heading = headingNodes(words, widthMm, theme, stamp);
   const top = heading.heightMm + PADDING_MM;
   const heightMm = top + placed.heightMm + PADDING_MM;
   const left = (widthMm - placed.widthMm) / 2;
@@ -67,7 +71,7 @@ function description({ caption, facts }: Placed, stamp: string | undefined): str
 }
 
 function headingNodes(
-  placed: Placed,
+  { title, caption }: Pick<Placed, "title" | "caption">,
   widthMm: number,
   theme: Theme,
   stamp: string | undefined,
@@ -93,9 +97,9 @@ function headingNodes(
     }
   };
   if (stamp !== undefined) write(stamp, TITLE_MM, true, "stop");
-  write(placed.title, TITLE_MM, true);
-  write(placed.caption, CAPTION_MM, false);
-  return { nodes, heightMm: y };
+  if (title !== "") write(title, TITLE_MM, true);
+  if (caption !== "") write(caption, CAPTION_MM, false);
+  return { nodes, heightMm: nodes.length === 0 ? 0 : y };
 }
 
 /**

@@ -52,11 +52,10 @@ export function offeredJob(job: Job): OfferedJob | string {
         ].join(", "),
       ),
       price: money(prices.get(shade.shadeId) ?? 0),
-      svg: toSvg(
-        place(speltDrawing(drawSheet("picture", plan, shade, { raise: 0 }), spell), FIT),
-        "light",
-        shade.safety.stampText,
-      ),
+      svg: toSvg(place(speltDrawing(drawSheet("picture", plan, shade, { raise: 0 }), spell), FIT), {
+        stamp: shade.safety.stampText,
+        isHeaded: false,
+      }),
     })),
     totals: [
       ...(offer.tax > 0

@@ -23,7 +23,7 @@ export function AuditSection() {
     });
   return (
     <section aria-labelledby="audit-title" className="room-section">
-      <h2 id="audit-title">Written down</h2>
+      <h2 id="audit-title">Who did what</h2>
       <Trouble words={trouble} />
       {entries.length === 0 ? (
         <p>
@@ -33,7 +33,7 @@ export function AuditSection() {
             disabled={isBusy}
             onClick={() => void readMore()}
           >
-            Show who did what
+            Show the latest
           </button>
         </p>
       ) : (

@@ -46,7 +46,7 @@ function whatIsMade({ shade, length }: ShadeContext): FactLine[] {
     { label: "Width × length", text: `${length(size.finishedWidthMm)} × ${length(size.finishedLengthMm)}` },
     line("Raised, it still covers", `${length(grid.raisedHeightMm)} from its top`),
     ...shade.cloth.layers.map(({ layer, clothName }) => line(LAYER_NAMES[layer], clothName)),
-    line("Worked", liftWords(shade.lift)),
+    line("Lift", capital(liftWords(shade.lift))),
   ];
 }
 
