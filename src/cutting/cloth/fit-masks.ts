@@ -99,7 +99,9 @@ export class FitMasks {
     let k = from >> 5;
     if (k < this.firstOpen) [k, mask] = [this.firstOpen, -1];
     for (; k < words; k++) {
-      let bits = (open[k] as number) & (wide[a + k] as number) & (high[b + k] as number) & mask;
+      let bits = mask & (open[k] as number);
+      bits &= wide[a + k] as number;
+      bits &= high[b + k] as number;
       if (skipped) bits &= ~(skipped[k] as number);
       if (bits !== 0) return (k << 5) + 31 - Math.clz32(bits & -bits);
       mask = -1;
@@ -140,10 +142,12 @@ export class FitMasks {
       const both = e1 & e2;
       if (both !== 0) return (k << 5) + 31 - Math.clz32(both & -both);
       if (oneSide >= 0) continue;
-      const one = (e1 & (high[b + k] as number)) | (e2 & (wide[a + k] as number));
+      const fitsHigh = high[b + k] as number;
+      const fitsWide = wide[a + k] as number;
+      const one = (e1 & fitsHigh) | (e2 & fitsWide);
       if (one !== 0) oneSide = (k << 5) + 31 - Math.clz32(one & -one);
       if (any >= 0) continue;
-      const fits = bits & (wide[a + k] as number) & (high[b + k] as number);
+      const fits = bits & fitsWide & fitsHigh;
       if (fits !== 0) any = (k << 5) + 31 - Math.clz32(fits & -fits);
     }
     return oneSide >= 0 ? oneSide : any;
