@@ -12,9 +12,10 @@ import { ROOT } from "./run.mjs";
  * `npm run mutate -- src/folds src/lift/lane-order.ts`. What no test notices is listed, with the share that was.
  * Code runs in a copy that is thrown away; `--at-least 85` fails below that share. Tests are those of the rooms that
  * the changed files are in (`src/<room>`, `test/<room>`), and with them all of the core that import the changed files,
- * by way of others too; `--near` leaves those out. `--sample 300` tries so many, drawn by `--seed`, and tells the range
- * that the share of all of them lies in, 19 times in 20. `--seconds 5` gives each no more than so many seconds of tests, the
- * most telling first, where there are 20: quicker, and never too good. Changes that change nothing stand, each with its reason, in
+ * by way of others too; `--near` leaves those out, `--beside` those of
+ * `test/<room>` as well; what `--tests` names is taken in any case. `--sample 300` tries so many, drawn by `--seed`, and
+ * tells the range that the share of all of them lies in, 19 times in 20. `--seconds 5` gives each no more than so many
+ * seconds of tests, the most telling first, where there are 20: quicker, and never too good. Changes that change nothing stand, each with its reason, in
  * `test/mutation/equivalent.json`, and do not count.
  */
 const { values, positionals } = parseArgs({
@@ -22,6 +23,7 @@ const { values, positionals } = parseArgs({
     "at-least": { type: "string", default: "0" },
     tests: { type: "string", multiple: true, default: [] },
     near: { type: "boolean", default: false },
+    beside: { type: "boolean", default: false },
     sample: { type: "string" },
     seed: { type: "string", default: "1" },
     workers: { type: "string", default: "1" },
@@ -52,10 +54,11 @@ function filesAt(path) {
 const isTest = (/** @type {string} */ path) => path.endsWith(".test.ts");
 const mutate = positionals.flatMap(filesAt).filter((path) => !isTest(path) && !path.endsWith("/index.ts"));
 const rooms = [...new Set(mutate.map((path) => path.split("/")[1] ?? ""))];
-const near = [...rooms.flatMap((room) => [`src/${room}`, `test/${room}`]), ...values.tests]
+const homes = values.beside ? ["src"] : ["src", "test"];
+const near = [...rooms.flatMap((room) => homes.map((home) => `${home}/${room}`)), ...values.tests]
   .flatMap(filesAt)
   .filter(isTest);
-const far = values.near ? [] : testsThatReach(ROOT, mutate);
+const far = values.near || values.beside ? [] : testsThatReach(ROOT, mutate);
 process.chdir(ROOT);
 process.env.MUTATION = JSON.stringify({
   tests: [...new Set([...near, ...far])],

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join } from "node:path";
-import { compileFunction } from "node:vm";
+import { compileFunction, constants } from "node:vm";
 import { vi } from "vitest";
 import { bundleTests } from "./bundle-tests.mjs";
 import { collector } from "./collect-tests.mjs";
@@ -40,7 +40,11 @@ class WarmRunner {
   async init() {
     const { tests, mutated } = this.#wish;
     const code = await bundleTests(process.cwd(), tests, mutated);
-    const script = compileFunction(code, ["require", "exports", "module"], { filename: "tests.cjs" });
+    const script = compileFunction(code, ["require", "exports", "module"], {
+      filename: join(process.cwd(), "tests.cjs"),
+      // A solver is loaded once it is wanted, by an import in the midst of the code.
+      importModuleDynamically: constants.USE_MAIN_CONTEXT_DEFAULT_LOADER,
+    });
     this.#script = (...given) => script(...given);
   }
 
