@@ -1,7 +1,8 @@
 import fc from "fast-check";
-import { describe, expect, test } from "vitest";
+import { beforeAll, describe, expect, test } from "vitest";
 import { loadHighs } from "../../cli/load-highs.ts";
 import { solveWithHighs } from "../solve-with-highs.ts";
+import type { SolveWhole } from "../whole-programme.ts";
 import { arcFlow, barsOfFlow } from "./arc-flow.ts";
 import { barsCost, TO_MEASURE } from "./bar-pattern.ts";
 import { dualBound } from "./dual-bound.ts";
@@ -11,7 +12,10 @@ import { tryAll } from "./try-all.ts";
 import type { WholeLengths } from "./whole-lengths.ts";
 
 const ENDLESS = Number.POSITIVE_INFINITY;
-const solve = solveWithHighs(await loadHighs());
+let solve: SolveWhole;
+beforeAll(async () => {
+  solve = solveWithHighs(await loadHighs());
+});
 
 const whole: fc.Arbitrary<WholeLengths> = fc
   .record({

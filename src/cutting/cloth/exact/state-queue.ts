@@ -27,14 +27,6 @@ export interface Laid {
 export class StateQueue {
   readonly #heap: State[] = [];
 
-  get size(): number {
-    return this.#heap.length;
-  }
-
-  get first(): State | undefined {
-    return this.#heap[0];
-  }
-
   push(state: State): void {
     const heap = this.#heap;
     let at = heap.push(state) - 1;
