@@ -49,13 +49,20 @@ function bestColumn(
 ): { endX: number; places: StripPlace[] } | undefined {
   const ends = new Set(items.flatMap((item) => waysInto(grid, bolt, area, item).map(({ x, w }) => x + w)));
   let best: { endX: number; places: StripPlace[]; worth: number } | undefined;
-  for (const endX of [...ends].sort((a, b) => b - a)) {
-    const places = fillStrip(grid, bolt, { ...area, x2: endX }, items);
+  for (const x2 of [...ends].sort((a, b) => b - a)) {
+    const places = fillStrip(grid, bolt, { ...area, x2 }, items);
+    // What is as wide as allowed may have stayed out: the column ends where its pieces do.
+    const endX = places.reduce((most, place) => Math.max(most, rightOf(grid, place)), area.x1);
     const covered = places.reduce((sum, { item }) => sum + areaOf(grid, item), 0);
     const worth = aim === "dense" ? covered / (endX - area.x1) : covered;
-    if (places.length > 0 && worth > (best?.worth ?? 0)) best = { endX, places, worth };
+    if (worth > (best?.worth ?? 0)) best = { endX, places, worth };
   }
   return best;
+}
+
+function rightOf({ items }: StepGrid, { item, x, turned }: StripPlace): number {
+  const { w = 0, h = 0 } = items[item] ?? {};
+  return x + (turned ? h : w);
 }
 
 const areaOf = ({ items }: StepGrid, item: number): number => (items[item]?.w ?? 0) * (items[item]?.h ?? 0);
