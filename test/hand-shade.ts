@@ -1,4 +1,11 @@
-import { colourOf, type JobInput, LIFT_TRAITS, USUAL_KIND } from "../src/job/index.ts";
+import {
+  CATALOGUE,
+  type Catalogue,
+  colourOf,
+  type JobInput,
+  LIFT_TRAITS,
+  USUAL_KIND,
+} from "../src/job/index.ts";
 import type {
   BoardPlan,
   ClothPlan,
@@ -28,6 +35,11 @@ export interface HandShade {
   window?: WindowInput;
   job?: Partial<JobInput>;
 }
+
+/** A shelf with no part on it. */
+export const NO_PARTS = Object.fromEntries(
+  Object.keys(CATALOGUE).map((kind) => [kind, []]),
+) as unknown as Catalogue;
 
 export const X1_CORDS_IN = [126.2, 118.2, 110.2, 102.2, 94.2];
 

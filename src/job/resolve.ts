@@ -72,7 +72,7 @@ export interface ResolvedShade {
   /** Every lock to choose from: the maker's own alone where there is one, else those of the catalogue. */
   locks: CordLock[];
   /** Every part to choose from, the maker's own first: for remedies. */
-  parts?: PartsAtHand;
+  parts: PartsAtHand;
   cord: Cord;
   eye: Eye;
   /** Over which all cords turn down to a cleat, where there is no lock. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { handShade } from "../../test/hand-shade.ts";
+import { handShade, NO_PARTS } from "../../test/hand-shade.ts";
 import { expectNear } from "../../test/near.ts";
 import { CATALOGUE, type Cord } from "../job/index.ts";
 import type { CordRun } from "../shade-plan/index.ts";
@@ -86,7 +86,7 @@ describe("how hard a hand may pull", () => {
     ]);
     expect(offered([bar("steel", "steel", 10), bar("same", "aluminium", 10)])).toEqual([]);
     expect(offered(["a", "b", "c"].map((id) => bar(id, "plastic", 20)))).toHaveLength(2);
-    expect(lighterBars(shadeWith({ parts: undefined }))).toEqual([]);
+    expect(lighterBars(shadeWith({ parts: NO_PARTS }))).toEqual([]);
   });
 });
 
@@ -128,7 +128,7 @@ describe("what nobody sells is named", () => {
     expect(text(mine, "cleat")).toBe(`“cord”, “ring”, “eye” and “turn” ${ending}`);
     expect(text(mine, "tube")).toBe(`“cord”, “ring” and “tube” ${ending}`);
     expect(text({}, "lock")).toBeUndefined();
-    expect(text(mine, "lock", { parts: undefined })).toBeUndefined();
+    expect(text(mine, "lock", { parts: NO_PARTS })).toBeUndefined();
     const named = { cord: own, ring: { ...used.ring, demo: false }, eye: demo("eye") };
     expect(text(mine, "lock", named)).toBe("“eye” is invented for demonstration. Enter those in your hand.");
     expect(text(mine, "lock", { ...named, eye: own })).toBeUndefined();

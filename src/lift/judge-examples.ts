@@ -19,7 +19,6 @@ interface Example {
  */
 export function judgeExamples(shade: LiftShade, lift: Pick<Lift, "takeUp">): Finding[] {
   const { parts } = shade;
-  if (parts === undefined) return [];
   const half = (parts.halfKnown ?? []).filter(({ kind }) => OF_A_LIFT.includes(kind));
   const hasOwn = OF_A_LIFT.some((kind) => parts[kind].some(({ demo }) => demo !== true));
   const examples = hasOwn || half.length > 0 ? examplesIn(shade, lift) : [];

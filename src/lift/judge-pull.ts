@@ -29,7 +29,7 @@ export function judgePull(
 /** Pulleys in place of the eyes, where that eases the pull. */
 function pulleys(shade: LiftShade, { withPulleysN }: LiftCourse, pullN: number): Remedy[] {
   if (withPulleysN === undefined || withPulleysN >= pullN) return [];
-  return (shade.parts?.eyes ?? [])
+  return shade.parts.eyes
     .filter(({ id, pulleyShare }) => pulleyShare !== undefined && id !== shade.eye.id)
     .slice(0, 1)
     .map((pulley) => ({
@@ -46,7 +46,7 @@ const SECTION_GROWS = 1.4;
 
 export function lighterBars(shade: LiftShade): Remedy[] {
   const now = MATERIALS.indexOf(shade.bar.material);
-  return (shade.parts?.bars ?? [])
+  return shade.parts.bars
     .filter((bar) => MATERIALS.indexOf(bar.material) < now)
     .filter((bar) => barSectionMm2(bar) <= SECTION_GROWS * barSectionMm2(shade.bar))
     .slice(0, 2)

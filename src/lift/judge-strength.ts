@@ -113,7 +113,7 @@ function unknownStrength(shade: LiftShade, loads: { loadN: number; runningN: num
 }
 
 function tooWeak(shade: LiftShade, takes: (cord: Cord) => boolean, factor: number, neededN: number): Finding {
-  const stronger: Remedy[] = (shade.parts?.cords ?? [])
+  const stronger: Remedy[] = shade.parts.cords
     .filter(({ breakingN }) => breakingN !== undefined && breakingN >= neededN)
     .filter(takes)
     .slice(0, 2)

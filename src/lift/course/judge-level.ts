@@ -18,7 +18,7 @@ export function judgeLevel(
 ): Finding[] {
   if (levelMm === undefined || levelMm <= SEEN.value) return [];
   const neededN = (levelMm / SEEN.value) * (cordStiffnessN(shade.cord) ?? Number.POSITIVE_INFINITY);
-  const stiffer = (shade.parts?.cords ?? [])
+  const stiffer = shade.parts.cords
     .filter((cord) => (cordStiffnessN(cord) ?? 0) >= neededN && takes(cord))
     .slice(0, MOST_REMEDIES);
   return [

@@ -44,7 +44,7 @@ export function judgeEntry(input: LockInput, entry: CordEntry): Finding[] {
 /** Those that hold the cord nearer to the height of the roller. */
 function otherEyes({ shade }: LockInput, { eyeLevelMm, lockLevelMm }: CordEntry): Remedy[] {
   const off = (mm: number) => Math.abs(levelThroughEyeMm(mm, shade.cord.diameterMm) - lockLevelMm);
-  return (shade.parts?.eyes ?? [])
+  return shade.parts.eyes
     .filter(({ outsideDiameterMm }) => off(outsideDiameterMm) < Math.abs(eyeLevelMm - lockLevelMm))
     .sort((a, b) => off(a.outsideDiameterMm) - off(b.outsideDiameterMm))
     .slice(0, MOST_OF_A_KIND)

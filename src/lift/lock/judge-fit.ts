@@ -83,7 +83,7 @@ function stopsAgainst(lock: CordLock, cord: LiftShade["cord"], count: number): M
 
 /** Cords that one of the maker's own locks takes: the maker's own before those of the catalogue. */
 function cordsThatGo(shade: LiftShade, own: readonly CordLock[], count: number): Remedy[] {
-  return (shade.parts?.cords ?? [])
+  return shade.parts.cords
     .filter((cord) => cord.id !== shade.cord.id && own.some((lock) => takes(lock, cord, count)))
     .slice(0, MOST_OF_A_KIND)
     .map(partChoice(shade, "lift", "cord"));
@@ -125,7 +125,7 @@ function otherLocks({ shade, liftParts: { lock }, grid }: LockInput): Remedy[] {
 }
 
 function otherCords({ shade, liftParts: { lock }, grid }: LockInput): Remedy[] {
-  return (shade.parts?.cords ?? [])
+  return shade.parts.cords
     .filter((cord) => cord.id !== shade.cord.id && takes(lock, cord, grid.columns.length))
     .slice(0, MOST_OF_A_KIND)
     .map(partChoice(shade, "lift", "cord"));

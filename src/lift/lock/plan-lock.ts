@@ -77,9 +77,7 @@ export function planLock(input: LockInput): StageResult<LockRig> {
             reason,
           })),
         }),
-    ...(lock.demo === true || shade.parts === undefined
-      ? {}
-      : { ownFit: ownFit(shade.parts, grid.columns.length, shade.cord.id) }),
+    ...(lock.demo === true ? {} : { ownFit: ownFit(shade.parts, grid.columns.length, shade.cord.id) }),
     cordId: shade.cord.id,
     cordName: shade.cord.name,
     cordDiameterMm: shade.cord.diameterMm,

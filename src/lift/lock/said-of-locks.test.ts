@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { handShade } from "../../../test/hand-shade.ts";
+import { handShade, NO_PARTS } from "../../../test/hand-shade.ts";
 import { CATALOGUE, type CordLock, plannedLock } from "../../job/index.ts";
 import type { CordEntry } from "../../shade-plan/index.ts";
 import type { LockInput } from "../lift-input.ts";
@@ -37,7 +37,7 @@ describe("a cord that comes into its lock", () => {
     ...over,
   });
   const said = (over: Partial<CordEntry>) => {
-    const [found] = judgeEntry(inputWith([lock("a")], 4, { parts: undefined }), entry(over));
+    const [found] = judgeEntry(inputWith([lock("a")], 4, { parts: NO_PARTS }), entry(over));
     return found && { ...found, text: plain(found.text) };
   };
 

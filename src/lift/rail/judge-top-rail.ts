@@ -86,7 +86,7 @@ export function judgeTopRail(shade: LiftShade, planned: PlannedRail | undefined)
 type Base = Pick<Finding, "stage" | "shadeId" | "path">;
 
 function pulleys(shade: LiftShade): Remedy[] {
-  return (shade.parts?.eyes ?? [])
+  return shade.parts.eyes
     .filter(({ id, pulleyShare }) => pulleyShare !== undefined && id !== shade.eye.id)
     .slice(0, 1)
     .map(partChoice(shade, "lift", "eye", " in place of the eyes"));
@@ -123,7 +123,7 @@ function weakCord(shade: LiftShade, { rail }: PlannedRail, base: Base): Finding[
       text: `The rail’s cords need a breaking strength of ${forceText(neededN, shade.units)}, ${STRENGTH_FACTOR.value} times what the heaviest of them takes with its knot; “${name}” breaks at ${forceText(breakingN, shade.units)}.`,
       cite: STRENGTH_FACTOR.cite,
       figures: ["rig.rail-held"],
-      remedies: (shade.parts?.cords ?? [])
+      remedies: shade.parts.cords
         .filter((cord) => (cord.breakingN ?? 0) >= neededN)
         .slice(0, 2)
         .map(partChoice(shade, "lift", "cord")),
@@ -140,7 +140,7 @@ function noRoom(shade: LiftShade, { rail, rig }: PlannedRail, base: Base, fromBo
     ...(rig.seat.forced ? [`“${rail.lockName}” has no place clear of the lift at the ${rail.side} end`] : []),
     ...(rig.cordsMeetLock ? ["its cords touch the housing of the lift’s lock"] : []),
   ];
-  const deeper = (shade.parts?.boards ?? [])
+  const deeper = shade.parts.boards
     .filter(({ depthMm }) => depthMm > shade.board.depthMm)
     .sort((a, b) => a.depthMm - b.depthMm)
     .slice(0, 2)

@@ -1,5 +1,6 @@
 import { expect, it } from "vitest";
-import { handShade } from "../../../test/hand-shade.ts";
+import { handShade, NO_PARTS } from "../../../test/hand-shade.ts";
+import { wholeSaid } from "../../../test/said.ts";
 import type { LiftShade } from "../lift-input.ts";
 import { judgeTopRail } from "./judge-top-rail.ts";
 
@@ -9,7 +10,7 @@ const { resolved } = handShade({ job: { units: { system: "metric", ruler: "1 mm"
 function shade(over: object = {}, topDropMm = 300): LiftShade {
   const fold = { ...resolved.making.fold, topDropMm };
   return {
-    ...{ ...resolved, cord: { id: "cord", name: "Cord", diameterMm: 1.4, breakingN: 500 }, parts: undefined },
+    ...{ ...resolved, cord: { id: "cord", name: "Cord", diameterMm: 1.4, breakingN: 500 }, parts: NO_PARTS },
     ...{ making: { ...resolved.making, fold }, style: "flat", board: { ...resolved.board, depthMm: 38 } },
     ...over,
   } as LiftShade;
@@ -26,12 +27,12 @@ const RAIL = {
 const RIG = { eyesMeetLift: false, cordsMeetLock: false, seat: { forced: false }, misfits: [] as string[] };
 
 const said = (over: object = {}, rail: object = {}, rig: object = {}, askedMm = 300) =>
-  judgeTopRail(shade(over, askedMm), { rail: { ...RAIL, ...rail }, rig: { ...RIG, ...rig } } as never).map(
-    ({ id, severity, path, text, figures, remedies }) => ({
+  judgeTopRail(shade(over, askedMm), { rail: { ...RAIL, ...rail }, rig: { ...RIG, ...rig } } as never)
+    .map(wholeSaid)
+    .map(({ id, severity, path, text, figures, remedies }) => ({
       ...{ id, severity, setting: path?.split("/").slice(-2).join("/"), figures, text: plain(text) },
       remedies: remedies.map(({ label }) => plain(label)),
-    }),
-  );
+    }));
 const BOARD = "Hang it from the board";
 const [DOWN] = said();
 
@@ -84,7 +85,9 @@ it("is drawn up by hand: pulleys where it is hard", () => {
     { id: "pulley", name: "Pulley", outsideDiameterMm: 16, pulleyShare: 0.9 },
     { id: "other", name: "Other pulley", outsideDiameterMm: 16, pulleyShare: 0.9 },
   ];
-  const hard = said({ parts: { eyes } }, { pullN: 40 }).find(({ id }) => id === "rig.rail-hard-pull");
+  const hard = said({ parts: { ...NO_PARTS, eyes } }, { pullN: 40 }).find(
+    ({ id }) => id === "rig.rail-hard-pull",
+  );
   expect(hard).toMatchObject({
     ...{ severity: "note", figures: ["rig.rail-pull", "rig.rail-held"], setting: "fold/topDropMm" },
     remedies: ["Use “Pulley” in place of the eyes", BOARD],
@@ -100,7 +103,7 @@ it("asks five times of its cords what the heavier takes at its knot, 120 N", () 
   const cords = [100, 119, 120, 300, 400].map((breakingN) => ({
     ...{ id: String(breakingN), name: `Cord of ${breakingN}`, diameterMm: 1.4, breakingN },
   }));
-  expect(said({ ...cord(119), parts: { cords } }).at(-1)).toEqual({
+  expect(said({ ...cord(119), parts: { ...NO_PARTS, cords } }).at(-1)).toEqual({
     ...{ id: "rig.rail-cord-too-weak", severity: "stop", setting: "lift/cord", figures: ["rig.rail-held"] },
     text: "The rail’s cords need a breaking strength of 120 N, 5 times what the heaviest of them takes with its knot; “Cord” breaks at 119 N.",
     remedies: ["Use “Cord of 120”", "Use “Cord of 300”"],
@@ -122,7 +125,7 @@ it("shares the board with the lift: each want of room is told, with the next dee
     ...{ id: `board-${depthMm}`, name: `Board ${depthMm}`, depthMm, thicknessMm: 19 },
   }));
   const full = { eyesMeetLift: true, cordsMeetLock: true, seat: { forced: true } };
-  expect(said({ parts: { boards } }, {}, full).at(-1)).toEqual({
+  expect(said({ parts: { ...NO_PARTS, boards } }, {}, full).at(-1)).toEqual({
     ...{ id: "rig.rail-no-room", severity: "stop", setting: "board/section", figures: undefined },
     text: "The top rail’s own rig does not fit on a board 38 mm deep: its eyes have no room between the wall edge and what hangs under the board; “Rail lock” has no place clear of the lift at the left end; its cords touch the housing of the lift’s lock. It is drawn all the same.",
     remedies: ["Use “Board 50”", "Use “Board 60”", BOARD],

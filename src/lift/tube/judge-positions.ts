@@ -186,7 +186,7 @@ function tubeTooLong(input: TubeInput, lift: TubeLift): Finding[] {
   const { shade, liftParts } = input;
   const { stockMm } = liftParts.tube;
   if (stockMm === undefined || lift.tube.lengthMm <= stockMm) return [];
-  const longer = (shade.parts?.tubes ?? []).filter(
+  const longer = shade.parts.tubes.filter(
     (tube) => tube.id !== liftParts.tube.id && (tube.stockMm ?? 0) >= lift.tube.lengthMm,
   );
   return [

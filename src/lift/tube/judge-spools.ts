@@ -19,11 +19,11 @@ function spoolFull(input: TubeInput, lift: TubeLift, { winding, raisedMm }: Woun
   const { shade, liftParts } = input;
   const woundMm = 2 * raisedMm + winding.cordDiameterMm;
   if (woundMm <= liftParts.spool.flangeMm) return [];
-  const thinner: Remedy[] = (shade.parts?.cords ?? [])
+  const thinner: Remedy[] = shade.parts.cords
     .filter(({ diameterMm }) => diameterMm < shade.cord.diameterMm)
     .slice(0, 1)
     .map(partChoice(shade, "lift", "cord"));
-  const larger: Remedy[] = (shade.parts?.tubes ?? [])
+  const larger: Remedy[] = shade.parts.tubes
     .filter((tube) => tube.id !== liftParts.tube.id && (tube.spoolFlangeMm ?? 0) > liftParts.spool.flangeMm)
     .slice(0, 1)
     .map(partChoice(shade, "lift", "tube"));
@@ -68,7 +68,7 @@ function bend(input: TubeInput, lift: TubeLift): Finding[] {
   const bends = bendMm > TUBE_BEND.value;
   if (!bends && twistMm <= TUBE_TWIST.value) return [];
   const text = (mm: number) => smallLengthText(mm, shade.units);
-  const thicker: Remedy[] = (shade.parts?.tubes ?? [])
+  const thicker: Remedy[] = shade.parts.tubes
     .filter(({ diameterMm, wallMm }) => diameterMm > liftParts.tube.diameterMm && wallMm !== undefined)
     .sort((a, b) => a.diameterMm - b.diameterMm)
     .slice(0, 1)

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { handShade } from "../../../test/hand-shade.ts";
+import { handShade, NO_PARTS } from "../../../test/hand-shade.ts";
 import { expectNear } from "../../../test/near.ts";
+import { wholeSaid } from "../../../test/said.ts";
 import { type Finding, figureId } from "../../figures/index.ts";
 import type { TubeInput } from "../lift-input.ts";
 import { controlDrop, endAboveFloor, type HangingControl } from "./control-drop.ts";
@@ -10,7 +11,7 @@ import { judgeSpools } from "./judge-spools.ts";
 const plain = (text = "") => text.replaceAll("\u00a0", " ");
 const { resolved, size } = handShade({ job: { units: { system: "metric", ruler: "1 mm" } } });
 const said = (findings: readonly Finding[]) =>
-  findings.map(({ id, severity, path, text, figures, remedies }) => ({
+  findings.map(wholeSaid).map(({ id, severity, path, text, figures, remedies }) => ({
     ...{ id, severity, setting: path?.split("/").at(-1), figures, text: plain(text) },
     remedies: remedies.map(({ label }) => plain(label)),
   }));
@@ -115,7 +116,7 @@ describe("spools and their tube", () => {
         remedies: ["Use “Thin”", "Use “Tube wide”"],
       },
     ]);
-    expect(judge({}, 19.5, { parts: undefined })[0]?.remedies).toEqual([]);
+    expect(judge({}, 19.5, { parts: NO_PARTS })[0]?.remedies).toEqual([]);
   });
 
   it("carry 5 lb each as the one sheet that was read allows, 22.24 N", () => {

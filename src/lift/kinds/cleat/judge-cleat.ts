@@ -145,7 +145,7 @@ export function crowdedLastEye(shade: LiftShade, { cords, turn, cordDiameterMm }
   const bundleMm = cordDiameterMm * Math.sqrt(cords.length / BUNDLE_FILL.value);
   const openingMm = EYE_OPENING.value * turn.diameterMm;
   if (bundleMm <= openingMm) return [];
-  const larger = (shade.parts?.eyes ?? [])
+  const larger = shade.parts.eyes
     .filter(({ outsideDiameterMm }) => EYE_OPENING.value * outsideDiameterMm >= bundleMm)
     .sort((a, b) => a.outsideDiameterMm - b.outsideDiameterMm)
     .slice(0, 1);
