@@ -4,6 +4,7 @@ import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, test } from "vitest";
 import { type Job, jobText, newJob, newWindow } from "../../src/job/index.ts";
 import { planAndCut, proveRemedies } from "../../src/plan/index.ts";
+import { readDxf } from "../dxf-reader.ts";
 import { emptyFolder, launched, typed } from "./typed.ts";
 
 function twoWindows(): Job {
@@ -54,6 +55,19 @@ describe("shadewright plan", () => {
       /As the cloth comes to rest, the shade [a-z ]+ stands out by/,
     );
     expect(ids((await typed(["plan", file, "--json", "--quiet"])).out)).toEqual([]);
+  });
+
+  test("the board’s DXF has its true length and depth in millimetres, as the plan beside it tells them", async () => {
+    const { file, out } = jobFolder();
+    expect((await typed(["plan", file, "--out", out])).code).toBe(0);
+    const { board } = JSON.parse(readFileSync(join(out, "plan.json"), "utf8")).shades[0];
+    const { header, entities } = readDxf(readFileSync(join(out, "drawings/east/board.dxf"), "utf8"));
+    // Group 70 of $INSUNITS: 4 is millimetres (DXF reference, header section).
+    expect(header.$INSUNITS).toBe(4);
+    const corners = entities.flatMap(({ layer, vertices }) => (layer === "BOARD" ? (vertices ?? []) : []));
+    const span = (values: number[]) => Math.max(...values) - Math.min(...values);
+    expect(span(corners.map(({ x }) => x))).toBeCloseTo(board.lengthMm, 4);
+    expect(span(corners.map(({ y }) => y))).toBeCloseTo(board.depthMm, 4);
   });
 
   test("writes plan, workbook, lists, and drawings of each shade, and nothing beside them", async () => {

@@ -1,34 +1,11 @@
-import * as reader from "dxf-parser";
 import { describe, expect, test } from "vitest";
 import { toDxf } from "../../src/drawing/dxf/index.ts";
 import { type Drawing, drawSheet } from "../../src/drawing/index.ts";
 import { LINE_SHEETS } from "../../src/shade-plan/index.ts";
+import { readDxf } from "../dxf-reader.ts";
 import { CASES } from "../gallery/windows.ts";
 
-/** dxf-parser knows nothing of the library that writes our files: it reads them back. */
-interface Entity {
-  type: string;
-  layer: string;
-  vertices?: { x: number; y: number }[];
-  center?: { x: number; y: number };
-  radius?: number;
-  text?: string;
-  shape?: boolean;
-}
-interface Read {
-  header: Record<string, unknown>;
-  entities: Entity[];
-  tables: { layer: { layers: Record<string, unknown> } };
-}
-
-/** The package is a bundle of the older kind, whose class comes as its default. */
-const Reader = (reader as unknown as { default: new () => { parseSync(text: string): Read | null } }).default;
-
-function readBack(drawing: Drawing): Read {
-  const read = new Reader().parseSync(toDxf(drawing));
-  if (read === null) throw new Error("unreadable DXF");
-  return read;
-}
+const readBack = (drawing: Drawing) => readDxf(toDxf(drawing));
 
 const { plan, shade } = CASES.outside();
 

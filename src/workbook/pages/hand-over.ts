@@ -39,7 +39,7 @@ function numbers({ shade, length }: ShadeContext): FactLine[] {
   return [
     line("Width × length", `${length(size.finishedWidthMm)} × ${length(size.finishedLengthMm)}`),
     line("Raised, it still covers", `${length(grid.raisedHeightMm)} from its top`),
-    line("Worked", liftWords(lift)),
+    line("Lift", capital(liftWords(lift))),
     ...shade.cloth.layers.map(({ clothName }, i) => line(i === 0 ? "Cloth" : "", clothName)),
   ];
 }
