@@ -1,9 +1,11 @@
 import { once } from "node:events";
 import { main } from "./main.ts";
 import { inColours, paints } from "./painted.ts";
+import { keepHeapSmall } from "./small-heap.ts";
 
 /** Runs the command line of this process. */
 export async function runProcess(): Promise<void> {
+  keepHeapSmall();
   for (const stream of [process.stdout, process.stderr]) {
     stream.on("error", (error: NodeJS.ErrnoException) => {
       // The reader has gone (`shadewright schema | head`): nobody is left to tell.
