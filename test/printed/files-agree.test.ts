@@ -1,4 +1,3 @@
-import dxfParser from "dxf-parser";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { speltTexts } from "../../src/cli/spelt.ts";
@@ -6,12 +5,10 @@ import { type Job, jobSchema, spellerOf } from "../../src/job/index.ts";
 import { type Plan, plan } from "../../src/plan/index.ts";
 import { type Ruler, toMark } from "../../src/units/index.ts";
 import { anyJob } from "../arbitrary-job.ts";
+import { readDxf } from "../dxf-reader.ts";
 import { pinned } from "../pinned.ts";
 import { workroomJob } from "../workroom-job.ts";
 import { listIn, type OutFiles, outFiles, unbroken } from "./out-files.ts";
-
-// The package exports the class itself, whatever its types say.
-const DxfParser = dxfParser as unknown as typeof dxfParser.default;
 
 /** A number that is none, as any of the formats would write it. */
 const NO_NUMBER = /\b(?:NaN|Infinity|undefined)\b/;
@@ -83,13 +80,9 @@ function expectSameCords(out: OutFiles): void {
   );
   expect(Math.abs(cut - total)).toBeLessThan(0.01 + 1e-6 * total);
   planned.shades.forEach(({ shadeId, lift, grid }) => {
-    const path = [...texts.keys()].find(
-      (one) => one.endsWith("/back-lowered.dxf") && one.includes(`/${shadeId}/`),
-    );
-    const text = path === undefined ? undefined : texts.get(path);
-    if (text === undefined) return;
-    const drawn = new DxfParser().parseSync(text);
-    const layers = new Set((drawn?.entities ?? []).map(({ layer }) => layer));
+    const path = [...texts.keys()].find((one) => one.endsWith("/back.dxf") && one.includes(`/${shadeId}/`));
+    const { entities } = readDxf(texts.get(path ?? "") ?? "");
+    const layers = new Set(entities.map(({ layer }) => layer));
     const cords = [...layers].filter((layer) => /^CORD-\d+$/.test(layer));
     expect(cords, `${shadeId} back`).toHaveLength(lift.cords.length);
     expect(grid.columns.length, shadeId).toBe(lift.cords.length);
