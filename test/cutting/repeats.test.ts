@@ -286,6 +286,15 @@ describe("what lies on the table", () => {
     expect(solved(cloth(1000, [{ widthMm: 496 }, { widthMm: 495 }], { gapMm: 10 })).cost).toBe(2010);
   });
 
+  test("wide pieces one below the other on a remnant beside a new bolt: what the bound says, to a thousandth of a millimetre", () => {
+    const remnant = { id: "end", remnant: true, widthMm: 1400, lengthMm: 2500, flaws: [], costPerMm: 0.05 };
+    const bolts = [remnant, { id: "bolt", remnant: false, widthMm: 1400, flaws: [], costPerMm: 1 }];
+    const plan = solved(cloth(1400, [{ lengthMm: 1200 }, { lengthMm: 800.7 }], { bolts }), 1);
+    // Nothing lies beside a piece of the full width, so that 2000.7 mm of the remnant are the least.
+    expect(plan.cost).toBeCloseTo(0.05 * 2000.7, 6);
+    expect(plan.status).toBe("optimal");
+  });
+
   test("too little cloth is told with what finds no place", () => {
     const bolts = [{ id: "bolt", remnant: false, widthMm: 1400, lengthMm: 1900, flaws: [], costPerMm: 1 }];
     expect(solveCloth(cloth(1400, [{}, {}], { bolts }), 100)).toMatchObject({
