@@ -22,8 +22,13 @@ function clothLine(one: ClothCutting, units: UnitChoice): string {
   const pieces = counted(problem.pieces.length, "piece");
   if (!("bolts" in answer)) return `${clothName}: ${pieces}. ${clothGapWords(one, units)}`;
   const held = answer.bolts.filter(({ boltId }) => boltId !== newBoltId).length;
-  const fromStock = held === 0 ? "" : `, ${held} from stock`;
-  return `${clothName}: ${pieces}, ${clothLengthText(newClothMm(one), units)} of new cloth${fromStock}; ${clothGapWords(one, units)}`;
+  const newMm = newClothMm(one);
+  const parts = [
+    pieces,
+    ...(newMm > 0 || held === 0 ? [`${clothLengthText(newMm, units)} of new cloth`] : []),
+    ...(held === 0 ? [] : [`${held} from stock`]),
+  ];
+  return `${clothName}: ${parts.join(", ")}. ${clothGapWords(one, units)}`;
 }
 
 function lengthsLine(one: LengthsCutting): string {
@@ -36,5 +41,5 @@ function lengthsLine(one: LengthsCutting): string {
     ...(bars.length > bought ? [`${bars.length - bought} from stock`] : []),
     ...(toMeasure.length > 0 ? [`${toMeasure.length} cut to their own length`] : []),
   ];
-  return `${name}: ${parts.join(", ")}; ${lengthsGapWords(one)}`;
+  return `${name}: ${parts.join(", ")}. ${lengthsGapWords(one)}`;
 }

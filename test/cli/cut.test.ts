@@ -28,7 +28,7 @@ describe("shadewright cut", () => {
     const { file, out } = jobFile();
     const { code, err } = await typed(["cut", file, "--out", out, "--tries", "300"]);
     expect(code).toBe(0);
-    expect(err).toMatch(/Plain cotton.*\d pieces, .* of new cloth; /);
+    expect(err).toMatch(/Plain cotton.*\d pieces, .* of new cloth\. /);
     expect(readdirSync(out).sort()).toEqual(["cutting", "cutting.json"]);
     const files = readdirSync(join(out, "cutting"));
     expect(files).toContain("cutting-order.csv");
