@@ -114,7 +114,7 @@ function bestPlace(open: readonly Open[], size: number): number {
 
 function openerFor(whole: WholeLengths, size: number, { opener, unlimited }: Way): number | undefined {
   const holds = (stock: number) => (whole.stock[stock]?.size ?? 0) >= size;
-  if (opener !== TO_MEASURE && holds(opener)) return opener;
+  if (holds(opener)) return opener;
   return cheapest(whole, unlimited.filter(holds));
 }
 
