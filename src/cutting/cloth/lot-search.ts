@@ -60,9 +60,8 @@ export class LotSearch implements ClothSearching {
 
   answer(status: "feasible" | "stopped" = "feasible"): ClothAnswer {
     const answer = this.#search.answer(status);
-    return "bolts" in answer && this.#otherLots.length > 0
-      ? { ...answer, otherLots: this.#otherLots }
-      : answer;
+    if (!("bolts" in answer) || this.#otherLots.length === 0) return answer;
+    return { ...answer, evaluations: this.evaluations, otherLots: this.#otherLots };
   }
 }
 

@@ -161,22 +161,19 @@ export class HeldSearch implements ClothSearching {
   }
 
   /** Pieces that must come from the lot of a held one are cut from no other. */
-  #inOneLot({ rest, laid, parts }: Round): ClothProblem {
+  #inOneLot({ rest, laid }: Round): ClothProblem {
     const groups = new Map(this.problem.pieces.map(({ id, lotGroup }) => [id, lotGroup]));
-    const lots = new Map<string, string>();
-    for (const { boltId, placement } of laid) {
+    const left = new Set(rest.pieces.map(({ lotGroup }) => lotGroup));
+    const bound = laid.flatMap(({ boltId, placement }) => {
       const group = groups.get(placement.pieceId);
-      if (group !== undefined) lots.set(group, this.#lotOf(boltId));
-    }
-    const isBound = rest.pieces.some(({ lotGroup }) => lotGroup !== undefined && lots.has(lotGroup));
-    if (!isBound) return rest;
-    const allowed = new Set(lots.values());
-    const bolts = rest.bolts.filter(({ id }) => allowed.has(this.#lotOf(parts.get(id)?.boltId ?? id)));
-    return { ...rest, bolts };
+      return group !== undefined && left.has(group) ? [[group, this.#lotOf(boltId)] as const] : [];
+    });
+    if (bound.length === 0) return rest;
+    return { ...rest, boundLots: { ...rest.boundLots, ...Object.fromEntries(bound) } };
   }
 
+  /** The parts of a bolt without a lot are of one that is called after it (`layRound`). */
   #lotOf(boltId: string): string {
-    const lot = this.problem.bolts.find(({ id }) => id === boltId)?.lot;
-    return lot === undefined ? `bolt ${boltId}` : `lot ${lot}`;
+    return this.problem.bolts.find(({ id }) => id === boltId)?.lot ?? `bolt ${boltId}`;
   }
 }
