@@ -237,6 +237,18 @@ describe("fractions of patterns", () => {
         for (const one of cases) {
           expectBest(one, false);
           expectBest(one, true);
+          // A cut that only a piece at hand holds.
+          const { toMeasure: _, ...sold } = one;
+          const atHand = { size: 40, cost: 1, available: 2 };
+          expectBest(
+            {
+              ...sold,
+              sizes: [31, ...sold.sizes],
+              demand: [2, ...sold.demand],
+              stock: [...sold.stock, atHand],
+            },
+            false,
+          );
         }
       }),
       { numRuns: 15 },

@@ -322,6 +322,8 @@ describe("what lengths laid end to end prove", () => {
     expect(bound([500, 500], { stock: [left(500, 1, 2), BAR] })).toBe(2);
     expect(bound([500, 500], { stock: [left(500, 2, 2), BAR] })).toBe(3);
     expect(bound([500], { stock: [BAR, { ...BAR, id: "long", lengthMm: 2000, cost: 4 }] })).toBe(1);
+    // Nothing is sold: 500 of 600 at 2, in whole costs.
+    expect(bound([500], { stock: [left(600, 2, 1)] })).toBe(2);
     expect(bound([500, 250], { stock: [], toMeasureCostPerMm: 0.5 })).toBe(375);
     expect(bound([500, 250], { stock: [BAR], toMeasureCostPerMm: 0.001 })).toBeCloseTo(0.75, 9);
   });
