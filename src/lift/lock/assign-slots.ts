@@ -14,13 +14,6 @@ export interface SlotProblem {
   perSlot: number;
 }
 
-export interface SlotCounts {
-  /** Cords in each slot, in order from the wall. */
-  counts: number[];
-  /** Cords of both ends meet in one slot, since the slots do not suffice to keep them apart. */
-  shared: boolean;
-}
-
 /** Weights that put the aims in order: apart by end, as many in each slot, as much load, near the eyes' line. */
 const SHARED = 1e6;
 const COUNT = 10;
@@ -33,11 +26,11 @@ const TIE = 1e-8;
 
 /**
  * Exact by dynamic programming over (slots used, cords placed): least cost over all ways to cut the row of
- * cords into slots with at most `perSlot` each. The caller sees to it that they fit.
+ * cords into slots with at most `perSlot` each. Gives the cords in each slot, in order from the wall.
  *
  * @throws where the slots cannot take the cords: the caller sees to it that they do
  */
-export function assignSlots(problem: SlotProblem): SlotCounts {
+export function assignSlots(problem: SlotProblem): number[] {
   const { loadsN, offsetsMm, perSlot } = problem;
   const cords = loadsN.length;
   const slots = offsetsMm.length;
@@ -86,19 +79,13 @@ function slotCost(
   return shared + COUNT * count * count + share * share + OFFSET * count * (offsetsMm[slot] ?? 0);
 }
 
-function readCounts(
-  { loadsN, offsetsMm, fromInner }: SlotProblem,
-  taken: Int32Array,
-  width: number,
-): SlotCounts {
+function readCounts({ loadsN, offsetsMm }: SlotProblem, taken: Int32Array, width: number): number[] {
   const counts = new Array<number>(offsetsMm.length).fill(0);
   let placed = loadsN.length;
-  let shared = false;
   for (let slot = counts.length; slot >= 1; slot--) {
     const count = taken[slot * width + placed] ?? 0;
     counts[slot - 1] = count;
-    shared ||= placed - count < fromInner && fromInner < placed;
     placed -= count;
   }
-  return { counts, shared };
+  return counts;
 }

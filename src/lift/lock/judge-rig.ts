@@ -18,7 +18,7 @@ export function judgeRig(
 ): Finding[] {
   return [
     ...(faults.length === 0 ? [] : [failedCheck(shade, faults)]),
-    ...(seat.threading.shared ? [sharedSlot(shade, lift)] : []),
+    ...sharedSlot(shade, lift),
     ...crowdedEye(shade, layout, seat),
     ...shortSpool(shade, lift),
   ];
@@ -39,21 +39,25 @@ function failedCheck(shade: LiftShade, faults: string[]): Finding {
   };
 }
 
-function sharedSlot(shade: LiftShade, lift: LockRig): Finding {
+/** Cords of both ends meet in one slot where the slots do not suffice to keep them apart. */
+function sharedSlot(shade: LiftShade, lift: LockRig): Finding[] {
   const both = lift.slots.find(({ cords }) => {
     const ends = new Set(
       cords.map((number) => lift.cords.find((cord) => cord.number === number)?.entersFrom),
     );
     return ends.size > 1;
   });
-  return {
-    ...base(shade),
-    remedies: [],
-    id: "rig.shared-slot",
-    severity: "note",
-    text: `The slots do not suffice to keep the cords of both ends apart: slot ${both?.number ?? ""} takes cords ${both?.cords.join(" and ") ?? ""} from both. Thread them so that neither winds around the other.`,
-    cite: cite("our-choice", "cords of one end keep to slots of their own where that is possible"),
-  };
+  if (both === undefined) return [];
+  return [
+    {
+      ...base(shade),
+      remedies: [],
+      id: "rig.shared-slot",
+      severity: "note",
+      text: `The slots do not suffice to keep the cords of both ends apart: slot ${both.number} takes cords ${both.cords.join(" and ")} from both. Thread them so that neither winds around the other.`,
+      cite: cite("our-choice", "cords of one end keep to slots of their own where that is possible"),
+    },
+  ];
 }
 
 function crowdedEye(shade: LiftShade, layout: RigLayout, seat: FoundSeat): Finding[] {

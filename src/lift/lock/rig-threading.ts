@@ -59,7 +59,6 @@ export interface Strand {
 export interface RigThreading {
   /** From the wall outwards. */
   strands: Strand[];
-  shared: boolean;
 }
 
 /**
@@ -70,7 +69,7 @@ export interface RigThreading {
 export function threadRig(layout: RigLayout, outer: number): RigThreading {
   const { eyesMm, loadsN, slotsMm, eyeLineMm } = layout;
   const order = eyesMm.map((_, i) => eyesMm.length - 1 - i);
-  const { counts, shared } = assignSlots({
+  const counts = assignSlots({
     loadsN: order.map((eye) => loadsN[eye] ?? 0),
     fromInner: eyesMm.length - outer,
     offsetsMm: slotsMm.map((z) => Math.abs(z - eyeLineMm)),
@@ -84,7 +83,7 @@ export function threadRig(layout: RigLayout, outer: number): RigThreading {
       strands.push(strandOf(layout, outer, pitch, eye, { slot, place, count }));
     }
   });
-  return { strands, shared };
+  return { strands };
 }
 
 function strandOf(

@@ -29,11 +29,10 @@ export function verifyRig(lift: LockRig, facts: RigFacts): string[] {
 
 /** How many pairs of cords meet or touch anywhere along their drawn paths. */
 export function countCrossings(paths: readonly (readonly BoardPoint[])[]): number {
-  let crossings = 0;
-  for (let a = 0; a < paths.length; a++) {
-    for (let b = a + 1; b < paths.length; b++) if (meet(paths[a] ?? [], paths[b] ?? [])) crossings++;
-  }
-  return crossings;
+  return paths.reduce(
+    (sum, one, i) => sum + paths.slice(i + 1).filter((other) => meet(one, other)).length,
+    0,
+  );
 }
 
 function meet(one: readonly BoardPoint[], other: readonly BoardPoint[]): boolean {

@@ -76,8 +76,8 @@ export function railRig(
   const slots = slotLayout(lock, lockRoom(lock, cord), columns.length, lockLineMm).values;
   const layout: RigLayout = {
     eyesMm,
-    // Only places and turns are asked of it: any load does.
-    loadsN: eyesMm.map(() => 1),
+    // Only places and turns are asked of it.
+    loadsN: [],
     cordDiameterMm: cord.diameterMm,
     eyeDiameterMm: eye.outsideDiameterMm,
     friction: frictionOf(eye).value,
