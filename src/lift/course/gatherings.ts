@@ -23,8 +23,7 @@ export function gatherings(grid: Grid, form: Form): Gathering[] {
     .map((row, i, rows) => {
       const above = rows[i + 1];
       const spanMm = row.yMm - (above?.yMm ?? 0);
-      const left = Math.max(0, grid.travelMm - startsMm);
-      const gathersMm = above === undefined ? left : Math.max(0, Math.min(spanMm, left));
+      const gathersMm = Math.max(0, Math.min(spanMm, grid.travelMm - startsMm));
       // Above the top row only the cloth below the headrail allowance gathers.
       const cordMm = above === undefined ? gathersMm : Math.max(gathersMm, spanMm);
       const slackMm = Math.max(0, (clothOf.get(row.number) ?? spanMm) - spanMm);

@@ -86,6 +86,13 @@ describe("slots", () => {
     expect(assignSlots(problem)).toEqual([0, 1, 1, 1, 0]);
   });
 
+  test("of ways that are as good the first slot from the wall is taken", () => {
+    expect(assignSlots({ loadsN: [1], fromInner: 1, offsetsMm: [7, 7], perSlot: 1 })).toEqual([1, 0]);
+    expect(assignSlots({ loadsN: [1, 1], fromInner: 2, offsetsMm: [7, 7, 7], perSlot: 1 })).toEqual([
+      1, 1, 0,
+    ]);
+  });
+
   test("cords that do not fit are a bug of the caller", () => {
     expect(() => assignSlots({ loadsN: [1, 1], fromInner: 1, offsetsMm: [0], perSlot: 1 })).toThrow(
       "invalid perSlot",

@@ -22,9 +22,9 @@ export function chooseLock(
 ): LockChoice {
   const { cord, lock: own } = shade;
   if (own)
-    return { lock: own, refused: [], forced: refusals(misfits(own, cord, cordCount), "stop").length > 0 };
+    return { lock: own, refused: [], forced: among(misfits(own, cord, cordCount), REFUSES).length > 0 };
   const judged = shade.locks.map((lock) => ({ lock, against: misfits(lock, cord, cordCount) }));
-  const at = firstWithout(judged, "fix") ?? firstWithout(judged, "stop");
+  const at = firstWithout(judged, TO_MEND) ?? firstWithout(judged, REFUSES);
   if (at !== undefined) {
     const refused = judged.slice(0, at).map(({ lock, against }) => ({ lock, reason: reasonText(against) }));
     return { lock: pick(judged, at), refused, forced: false };
@@ -38,17 +38,21 @@ export function chooseLock(
 
 type Judged = { lock: CordLock; against: Misfit[] };
 
-function refusals(against: Misfit[], lightest: "stop" | "fix"): Misfit[] {
-  return against.filter(({ severity }) => severity === "stop" || (lightest === "fix" && severity === "fix"));
+/** What refuses a lock, and what is to be mended as well. */
+const REFUSES: readonly Misfit["severity"][] = ["stop"];
+const TO_MEND: readonly Misfit["severity"][] = ["stop", "fix"];
+
+function among(against: Misfit[], severities: readonly Misfit["severity"][]): Misfit[] {
+  return against.filter(({ severity }) => severities.includes(severity));
 }
 
-function firstWithout(judged: Judged[], lightest: "stop" | "fix"): number | undefined {
-  const at = judged.findIndex(({ against }) => refusals(against, lightest).length === 0);
+function firstWithout(judged: Judged[], severities: readonly Misfit["severity"][]): number | undefined {
+  const at = judged.findIndex(({ against }) => among(against, severities).length === 0);
   return at < 0 ? undefined : at;
 }
 
 function reasonText(against: Misfit[]): string {
-  return refusals(against, "fix")
+  return among(against, TO_MEND)
     .map(({ reason }) => reason)
     .join("; it ");
 }

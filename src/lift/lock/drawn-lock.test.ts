@@ -312,6 +312,21 @@ describe("a seat between two marks", () => {
   });
 });
 
+it("a seat that pulls least lies on a mark of the ruler as well", () => {
+  const layout = { ...LAYOUT, loadsN: [20, 1, 1, 1] };
+  const threading = threadRig(layout, 1);
+  const marks = Array.from({ length: 80 }, (_, i) => 3.175 * i).filter((mm) => mm >= 83 && mm <= 217);
+  const pulls = marks.map((mm) => rigPullN(layout, threading, mm));
+  const best = marks[pulls.indexOf(Math.min(...pulls))] ?? 0;
+  const found = findSeat(LINE, layout, {
+    ...WISH,
+    ruler: "1/8 in",
+    pullLimitsN: [Math.min(...pulls) + 1e-6],
+  });
+  expect(found.chosenFor).toBe("pull");
+  expectNear(found.lockMm, best, 1e-9);
+});
+
 it("under a slope the tail hangs from the lock's own height, and what is judged of it goes by that", () => {
   const below = (high: "left" | "right", sillMm: number) => {
     const input = rigInput(

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { handShade, NO_PARTS } from "../../../test/hand-shade.ts";
+import { wholeSaid } from "../../../test/said.ts";
 import { CATALOGUE, type CordLock, plannedLock } from "../../job/index.ts";
 import type { CordEntry } from "../../shade-plan/index.ts";
 import type { LockInput } from "../lift-input.ts";
@@ -37,7 +38,7 @@ describe("a cord that comes into its lock", () => {
     ...over,
   });
   const said = (over: Partial<CordEntry>) => {
-    const [found] = judgeEntry(inputWith([lock("a")], 4, { parts: NO_PARTS }), entry(over));
+    const [found] = judgeEntry(inputWith([lock("a")], 4, { parts: NO_PARTS }), entry(over)).map(wholeSaid);
     return found && { ...found, text: plain(found.text) };
   };
 
@@ -264,12 +265,9 @@ describe("what a lock holds, asked for twice", () => {
   const held = (over: Partial<CordLock>, loadsN = [4, 6]) => {
     const found = judgeHold(inputWith([lock("a", over)], 2), loadsN);
     return {
-      said: found.findings.map(({ id, severity, text, figures }) => [
-        id,
-        severity,
-        plain(text),
-        ...(figures ?? []),
-      ]),
+      said: found.findings
+        .map(wholeSaid)
+        .map(({ id, severity, text, figures }) => [id, severity, plain(text), ...(figures ?? [])]),
       needsN: found.workings.map(({ value }) => value),
     };
   };
@@ -322,12 +320,14 @@ describe("where the tail ends", () => {
       },
       { tailLoweredMm: loweredMm, tailRaisedMm: raisedMm } as never,
       { lockAboveFloorMm: lockMm } as never,
-    ).map(({ id, severity, text, remedies }) => [
-      id,
-      severity,
-      plain(text),
-      ...remedies.map(({ label }) => plain(label)),
-    ]);
+    )
+      .map(wholeSaid)
+      .map(({ id, severity, text, remedies }) => [
+        id,
+        severity,
+        plain(text),
+        ...remedies.map(({ label }) => plain(label)),
+      ]);
 
   it("on the floor, the cord that lies there is what is to go", () => {
     expect(said(800, 2000)).toEqual([]);
