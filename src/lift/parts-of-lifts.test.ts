@@ -90,11 +90,13 @@ describe("forces on the way up", () => {
   it("on a tube the arm grows with the cord wound up: its square by the share of the travel", () => {
     const { resolved, grid, form, mass } = handShade({ job: METRIC });
     const bar = { ...mass, parts: [{ part: "bar", label: "Bar", massKg: 1 }] };
-    const { heights } = planTubeCourse(
+    const { heights, shares } = planTubeCourse(
       { shade: resolved, grid, form, mass: bar } as never,
       { cords: [], woundLoweredMm: 10, woundRaisedMm: 20 } as never,
       (torqueNm, radiusMm) => ({ pullN: radiusMm, holdN: torqueNm }),
     ).values;
+    // Nothing runs over eyes.
+    expect(shares).toEqual([]);
     expect(heights.length).toBeGreaterThan(4);
     for (const { raise, liftMm, torqueNm = 0, pullN, holdN } of heights) {
       expectNear(raise, liftMm / grid.travelMm, 1e-12);
@@ -103,6 +105,67 @@ describe("forces on the way up", () => {
       expect(holdN).toBe(torqueNm);
     }
   });
+});
+
+/** What a lift states, and the figure that works it out. */
+const STATED: Record<string, string> = {
+  ...{ heldN: "lift.held", pullN: "lift.pull", cordTotalMm: "rig.cord-total", tailLoweredMm: "rig.tail" },
+  ...{
+    tailRaisedMm: "rig.tail-raised",
+    toCleatMm: "rig.to-cleat",
+    windMm: "rig.cord-to-wind",
+    turns: "lift.turns",
+  },
+  ...{
+    heldLoweredN: "lift.held-lowered",
+    torqueLoweredNm: "lift.torque-lowered",
+    torqueRaisedNm: "lift.torque-raised",
+  },
+  ...{ woundLoweredMm: "lift.wound-lowered", woundRaisedMm: "lift.wound-raised", bandN: "lift.spring-band" },
+  ...{ handTurns: "lift.hand-turns", loopDropMm: "rig.loop", loopPerimeterMm: "rig.loop-perimeter" },
+  ...{ loopTravelMm: "rig.loop-travel", wandMm: "rig.wand", raiseSeconds: "lift.raise-time" },
+};
+
+it("works out what it states: each figure once, with the value that the lift has", () => {
+  for (const kind of LIFT_KINDS) {
+    const [shade] = plan(
+      jobWith(
+        {
+          opening: { widthsMm: [900], heightsMm: [1500], sillAboveFloorMm: 800 },
+          shade: { mount: "to-size", making: { lift: { kind, rearCords: "ring-locked" } } },
+        },
+        METRIC,
+      ),
+    ).shades;
+    const { lift, workings } = shade ?? {};
+    if (lift === undefined || workings === undefined) throw new Error("invalid test job: no shade");
+    const workedOut = (id: string) => workings.filter((one) => one.id === id).map(({ value }) => value);
+    for (const [key, value] of Object.entries(lift)) {
+      const id = kind === "motor" && key === "pullN" ? undefined : STATED[key];
+      if (id !== undefined) expect(workedOut(id), `${kind}: ${key}`).toEqual([value]);
+    }
+    expect(workedOut("lift.level"), kind).toEqual([lift.course.levelMm]);
+    expect(workedOut("lift.heaviest-cord"), kind).toEqual([
+      Math.max(...lift.cords.map(({ loadN }) => loadN)),
+    ]);
+    for (const id of ["lift.strength-running", "lift.strength-knot", "rig.woven-sleeve"])
+      expect(workedOut(id), `${kind}: ${id}`).toHaveLength(1);
+    for (const { number, lengthMm } of lift.cords)
+      expect(workedOut(`rig.cord-${number}-length`), kind).toEqual([lengthMm]);
+    if (kind === "cord-lock") {
+      expect(workedOut("lift.pull-with-pulleys")).toEqual([lift.course.withPulleysN]);
+      for (const id of [
+        "lift.slots",
+        "lift.cords-per-slot",
+        "rig.seat-from",
+        "rig.eye-level",
+        "rig.lock-level",
+      ])
+        expect(workedOut(id), id).toHaveLength(1);
+    }
+    if (lift.takeUp === "tube")
+      for (const id of ["lift.tube-bend", "lift.tube-twist"]) expect(workedOut(id), kind).toHaveLength(1);
+  }
 });
 
 it("a shade that has its pulley already is not offered it again", () => {

@@ -79,7 +79,7 @@ function nearEnd(
     return { bearingMm: face, tubeEndMm: face, isSupport: false };
   }
   const half = SUPPORT_LENGTH.value / 2;
-  const firstSpool = line.eyesMm[0] ?? (line.boardFromMm + line.boardToMm) / 2;
+  const firstSpool = line.eyesMm[0] ?? line.boardFromMm;
   const beside = line.eyeRadiusMm + line.straightRunMm + half;
   const outside = firstSpool - beside;
   const boardEndMm = line.boardFromMm + BOARD_END_MM;
