@@ -5,5 +5,5 @@ const PROVED = 1e-6;
 
 /** A plan is optimal where nothing that a ruler could show lies between its cost and the bound; the word is given nowhere else. */
 export function isProved(cost: number, bound: number): boolean {
-  return cost - bound <= PROVED * cost;
+  return cost - bound <= Math.max(SAME_COST, PROVED * cost);
 }

@@ -34,22 +34,31 @@ describe.each(STORES)("papers on $title", ({ isThere, open }) => {
       }
     };
 
-    test("a workbook comes as PDF, once however often it is asked for; a cutting plan as JSON", async () => {
+    test("a workbook comes as PDF, once however often it is asked for; pictures for the client as one, too; a cutting plan as JSON", async () => {
       const { id } = await owner.makeJob();
-      const [workbook, cutting] = [randomUUID(), randomUUID()];
+      const [workbook, pictures, cutting] = [randomUUID(), randomUUID(), randomUUID()];
       for (const one of [workbook, workbook]) {
         await owner.ask("askForPaper", { params: { job: id }, body: { id: one, kind: "workbook" } }, 201);
       }
-      await owner.ask("askForPaper", { params: { job: id }, body: { id: cutting, kind: "cutting" } }, 201);
+      for (const [one, kind] of [
+        [pictures, "pictures"],
+        [cutting, "cutting"],
+      ])
+        await owner.ask("askForPaper", { params: { job: id }, body: { id: one, kind } }, 201);
       expect(await done(id, workbook)).toMatchObject({ state: "done", version: 0 });
       const pdf = await owner.ask("paperFile", { params: { paper: workbook } }, 200);
       expect(pdf.headers.get("content-type")).toBe("application/pdf");
       expect(pdf.body.slice(0, 5)).toBe("%PDF-");
+      expect(await done(id, pictures)).toMatchObject({ state: "done" });
+      const shown = await owner.ask("paperFile", { params: { paper: pictures } }, 200);
+      expect(shown.headers.get("content-disposition")).toContain(`${id}-pictures.pdf`);
+      expect(shown.body.slice(0, 5)).toBe("%PDF-");
+      expect(shown.body.length).toBeLessThan(pdf.body.length);
       expect(await done(id, cutting)).toMatchObject({ state: "done" });
       const plan = await owner.ask("paperFile", { params: { paper: cutting } }, 200);
       expect(plan.body).toMatchObject({ format: "shadewright-cutting", jobId: id });
       const { papers } = (await owner.ask("papers", { params: { job: id } }, 200)).body;
-      expect(papers.length).toBe(2);
+      expect(papers.length).toBe(3);
     });
   });
 });

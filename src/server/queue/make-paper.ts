@@ -4,15 +4,20 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { sql } from "kysely";
 import { jobText } from "../../job/index.ts";
+import type { AskedPaper } from "../../workroom/protocol/index.ts";
 import { JobStates } from "../jobs/job-states.ts";
 import { inWorkroom, type Store } from "../store/store.ts";
 import type { PaperTask } from "./paper-queue.ts";
 
-/** What the command line is asked, and which of its files is wanted; it writes into the folder at hand. */
-const PAPERS = {
-  workbook: { words: ["plan", "-", "--out", ".", "--quiet", "--allow-findings"], file: "workbook.pdf" },
-  cutting: { words: ["cut", "-", "--out", ".", "--seconds", "20", "--allow-findings"], file: "cutting.json" },
-} as const;
+const PLAN = ["plan", "-", "--out", ".", "--quiet", "--allow-findings"];
+const CUT = ["cut", "-", "--out", ".", "--seconds", "20", "--allow-findings"];
+
+/** What the command line is asked, which of its files is wanted, and its name; it writes into the folder at hand. */
+const PAPERS: Record<AskedPaper["kind"], { words: readonly string[]; file: string; name: string }> = {
+  workbook: { words: PLAN, file: "workbook.pdf", name: "workbook.pdf" },
+  pictures: { words: [...PLAN, "--print", "client"], file: "workbook.pdf", name: "pictures.pdf" },
+  cutting: { words: CUT, file: "cutting.json", name: "cutting.json" },
+};
 
 /** Longest that one paper takes; the queue gives it to another after that. */
 const LONGEST_MS = 10 * 60 * 1000;
@@ -39,14 +44,13 @@ export async function makePaper(
   if (!taken) return;
   const folder = await mkdtemp(join(tmpdir(), "shadewright-paper-"));
   try {
-    const { words, file } = PAPERS[taken.kind];
+    const { words, file, name } = PAPERS[taken.kind];
     const said = await runIn(folder, [...command, ...words], jobText(taken.job));
     if (said === undefined) {
-      const name = `${taken.job.id}-${file}`;
       await finish(
         store,
         { workroomId, paperId },
-        { state: "done", file: await readFile(join(folder, file)), file_name: name },
+        { state: "done", file: await readFile(join(folder, file)), file_name: `${taken.job.id}-${name}` },
       );
     } else await finish(store, { workroomId, paperId }, { state: "failed", why: said });
   } finally {

@@ -10,7 +10,7 @@ import { uuidParam } from "./people-routes.ts";
 /** Columns without the file itself. */
 const HEAD = ["id", "job_id", "kind", "version", "state", "asked_at", "done_at", "why"] as const;
 
-/** Workbooks and cutting plans that a worker makes. */
+/** Workbooks, pictures and cutting plans that a worker makes. */
 export const paperRoutes: PersonHandlers = {
   async papers(asked) {
     const row = await seeJob(asked, asked.params.job ?? "");

@@ -161,7 +161,7 @@ export interface RoomTables {
   papers: Own & {
     id: string;
     job_id: string;
-    kind: "workbook" | "cutting";
+    kind: "workbook" | "pictures" | "cutting";
     version: number;
     state: "waiting" | "in-hand" | "done" | "failed";
     asked_by: string;

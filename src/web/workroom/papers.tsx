@@ -1,5 +1,5 @@
 import { useEffect, useState } from "react";
-import { type AskedPaper, ROUTES } from "../../workroom/protocol/index.ts";
+import { ASKED_PAPER_KINDS, type AskedPaper, ROUTES } from "../../workroom/protocol/index.ts";
 import { newUuid } from "../persistence/new-id.ts";
 import { askServer } from "./ask-server.ts";
 import { Trouble } from "./trouble.tsx";
@@ -8,7 +8,11 @@ import { useDeed } from "./use-deed.ts";
 const moment = new Intl.DateTimeFormat(undefined, { dateStyle: "medium", timeStyle: "short" });
 /** How often it is asked whether a paper is ready, ms. */
 const ASK_EVERY_MS = 2000;
-const KIND_WORDS = { workbook: "Workbook", cutting: "Cutting plan" } as const;
+const KIND_WORDS: Record<AskedPaper["kind"], string> = {
+  workbook: "Workbook",
+  pictures: "Pictures for the client",
+  cutting: "Cutting plan",
+};
 const STATE_WORDS = {
   waiting: "waits its turn",
   "in-hand": "being made",
@@ -16,7 +20,7 @@ const STATE_WORDS = {
   failed: "failed",
 } as const;
 
-/** Workbooks and cutting plans that the server makes while the page is elsewhere. */
+/** Workbooks, pictures and cutting plans that the server makes while the page is elsewhere. */
 export function Papers({ jobId }: { jobId: string }) {
   const [papers, setPapers] = useState<AskedPaper[]>([]);
   const { isBusy, trouble, run } = useDeed();
@@ -43,7 +47,7 @@ export function Papers({ jobId }: { jobId: string }) {
       <p className="quiet">The server makes them; this page need not stay open.</p>
       <Trouble words={trouble} />
       <p className="page-actions">
-        {(["workbook", "cutting"] as const).map((kind) => (
+        {ASKED_PAPER_KINDS.map((kind) => (
           <button
             key={kind}
             type="button"

@@ -1,7 +1,7 @@
 import * as z from "zod";
 import { instant, thingId, uniqueId, versionNumber } from "./fields.ts";
 
-export const ASKED_PAPER_KINDS = ["workbook", "cutting"] as const;
+export const ASKED_PAPER_KINDS = ["workbook", "pictures", "cutting"] as const;
 
 /** Asks the server to make what takes long; a worker does it in its turn. */
 export const newPaperSchema = z.strictObject({ id: uniqueId, kind: z.enum(ASKED_PAPER_KINDS) });
