@@ -92,7 +92,7 @@ export function judgeCordWays(input: BoardInput, board: MountedBoard, widthMm: n
 
 /** Larger eyes hold the cords farther from the board. */
 function lowerEyes(shade: BoardShade): Remedy[] {
-  return (shade.parts?.eyes ?? [])
+  return shade.parts.eyes
     .filter(({ outsideDiameterMm }) => outsideDiameterMm > shade.eye.outsideDiameterMm)
     .sort((a, b) => a.outsideDiameterMm - b.outsideDiameterMm)
     .slice(0, 2)
@@ -100,7 +100,7 @@ function lowerEyes(shade: BoardShade): Remedy[] {
 }
 
 function deeperBoards(shade: BoardShade): Remedy[] {
-  return (shade.parts?.boards ?? [])
+  return shade.parts.boards
     .filter(({ depthMm }) => depthMm > shade.board.depthMm)
     .sort((a, b) => a.depthMm - b.depthMm)
     .slice(0, 2)

@@ -16,7 +16,7 @@ export function judgeParts(input: BoardInput, board: MountedBoard): Finding[] {
 }
 
 function deeperBoards({ shade }: BoardInput, leastMm: number): Remedy[] {
-  return (shade.parts?.boards ?? [])
+  return shade.parts.boards
     .filter((board) => board.depthMm >= leastMm)
     .sort((a, b) => a.depthMm - b.depthMm)
     .slice(0, 1)

@@ -50,7 +50,7 @@ function mountOutside(path: string): Remedy {
 function shallowerBoards(input: BoardInput, overMm: number): Remedy[] {
   const { shade } = input;
   const { depthMm } = takesUp(input);
-  return (shade.parts?.boards ?? [])
+  return shade.parts.boards
     .filter((board) => board.depthMm <= shade.board.depthMm - overMm && board.depthMm >= depthMm)
     .slice(0, 2)
     .map(partChoice(shade, "board", "section"));

@@ -152,7 +152,7 @@ function closer(shade: BoardShade, board: BoardPlan): Remedy[] {
 
 function thicker(shade: BoardShade): Remedy[] {
   const { board } = shade;
-  return (shade.parts?.boards ?? [])
+  return shade.parts.boards
     .filter(({ thicknessMm, depthMm }) => thicknessMm > board.thicknessMm && depthMm >= board.depthMm)
     .sort((a, b) => a.thicknessMm - b.thicknessMm)
     .slice(0, 1)

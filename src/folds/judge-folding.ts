@@ -132,7 +132,7 @@ function stifferBars(input: FoldsInput, loaded: LoadedBar, what: "bar" | "rib"):
   const { shade, grid, size } = input;
   const columnsMm = grid.columns.map(({ xMm }) => xMm);
   const limitMm = limitOf(widestBay(columnsMm));
-  const list = (what === "bar" ? shade.parts?.bars : shade.parts?.ribs) ?? [];
+  const list = what === "bar" ? shade.parts.bars : shade.parts.ribs;
   const own = barWeightNPerMm(loaded.bar);
   return list
     .filter((bar) => {

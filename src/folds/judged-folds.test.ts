@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { NO_PARTS } from "../../test/hand-shade.ts";
 import { jobWith, resolvedWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
 import { type Figure, workingOf } from "../figures/index.ts";
@@ -42,13 +43,13 @@ describe("what is said of folds, at its limit", () => {
     expect(ids(limitMm, limitMm)).toEqual([]);
     expect(ids(limitMm + 1e-6, limitMm)).toEqual(["folds.hem-sags"]);
     expect(ids(limitMm, limitMm + 1e-6)).toEqual(["folds.ribs-sag"]);
-    const [hem] = judge({ sag: { ...folds.sag, barMm: 9 } }, { parts: undefined });
+    const [hem] = judge({ sag: { ...folds.sag, barMm: 9 } }, { parts: NO_PARTS });
     expect(hem?.text).toMatch(
       /^The hem would sag by 9 mm between columns \d+ mm apart with “.+”; more than \d+ mm is seen\.$/,
     );
     // Without a list no other bar is offered; and columns are, only where more of them help.
     expect(hem?.remedies).toEqual([]);
-    const [rib] = judge({ sag: { ...folds.sag, ribMm: 9 } }, { parts: undefined });
+    const [rib] = judge({ sag: { ...folds.sag, ribMm: 9 } }, { parts: NO_PARTS });
     expect(rib?.remedies).toEqual([]);
   });
 
