@@ -1,5 +1,5 @@
-import type { Compilable, CompiledQuery, QueryResult } from "kysely";
-import type { RoomTrx } from "./store.ts";
+import type { Compilable, CompiledQuery, QueryResult, Transaction } from "kysely";
+import type { RoomTables } from "./tables.ts";
 
 /** Queries that are sent without waiting, and their answers once they are on their way. */
 const ahead = new WeakMap<CompiledQuery, Promise<QueryResult<unknown>> | undefined>();
@@ -9,7 +9,10 @@ const ahead = new WeakMap<CompiledQuery, Promise<QueryResult<unknown>> | undefin
  * and back is what an edit mostly waits for. A fault of it is the fault of that next one, or of the commit.
  * @returns gives the rows; to be asked after the next query
  */
-export async function sendAhead<R>(trx: RoomTrx, query: Compilable<R>): Promise<() => Promise<R[]>> {
+export async function sendAhead<R>(
+  trx: Transaction<RoomTables>,
+  query: Compilable<R>,
+): Promise<() => Promise<R[]>> {
   const compiled = query.compile();
   ahead.set(compiled, undefined);
   const atOnce = await trx.executeQuery(compiled);
