@@ -28,7 +28,7 @@ export function aimAt(
         (Math.ceil((used - take) / grid.stepY) - (take < grid.stepY ? 1 : 0)) * grid.stepY,
       );
       // What rounding leaves of the saving is not asked of the cheaper cloth, which would have to give many times as much.
-      left = (lengths[at] ?? 0) > 0 ? 0 : left - used * costPerStep;
+      left -= used * costPerStep;
     } else {
       lengths[at] = tight || !Number.isFinite(whole) ? used : whole;
     }

@@ -36,7 +36,6 @@ export function* barBound(bars: Bars): Generator<void, BarBound> {
   const dearest = bars.stock.reduce((most, { cost }) => Math.max(most, cost), 0);
   const total =
     bars.demand.reduce((a, b) => a + b, 0) + bars.turning.reduce((a, t) => a + t.turned.length, 0);
-  if (total === 0) return { cost: 0, worth: bars.widths.map(() => 0) };
   const demand = bars.demand.slice();
   for (const { turned } of bars.turning) demand[turned.width] = (demand[turned.width] ?? 0) + turned.length;
   const rows = bars.widths.length;

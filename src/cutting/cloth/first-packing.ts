@@ -34,7 +34,7 @@ export function* firstPacking(
   ];
   let best: Packing | undefined;
   const allLots = firstLots(grid, decoder.lotChoices);
-  let bestStart = { order: orders[0] ?? [], bit: 0, lots: allLots[0] ?? [] };
+  let bestStart = { order: orders[0] as number[], bit: 0, lots: allLots[0] as readonly number[] };
   for (const lots of allLots) {
     decoder.chosenLots.set(lots);
     for (const order of orders) {
@@ -95,7 +95,7 @@ function* growUntilLaid(
 function isStuck({ items, bolts }: StepGrid, { bolt, chosenLots }: Decoder, endless: number): boolean {
   const growing = bolts[endless]?.lot;
   return items.some(({ lotGroup }, item) => {
-    const lot = lotGroup < 0 ? -1 : (chosenLots[lotGroup] ?? -1);
+    const lot = lotGroup < 0 ? -1 : (chosenLots[lotGroup] as number);
     return (bolt[item] ?? 0) < 0 && lot >= 0 && lot !== growing;
   });
 }

@@ -282,7 +282,7 @@ export function columnStart(
   item: number,
   x: number,
 ): number {
-  const phaseX = items[item]?.phaseX ?? -1;
+  const { phaseX } = items[item] as GridItem;
   if (!lattice || lattice.across === 0 || phaseX < 0) return x;
   return x + leadTo(bolt.columnX + phaseX - x, lattice.across, slack);
 }
@@ -294,7 +294,7 @@ export function rowStart(
   item: number,
   { x, y }: { x: number; y: number },
 ): number {
-  const { phaseX = -1, phaseY = -1 } = items[item] ?? {};
+  const { phaseX, phaseY } = items[item] as GridItem;
   if (!lattice || phaseY < 0) return y;
   const inColumns = lattice.half && lattice.across > 0 && phaseX >= 0;
   const column = inColumns ? Math.round((x - bolt.columnX - phaseX) / lattice.across) : 0;

@@ -12,13 +12,13 @@ export function layLayers(grid: StepGrid, stages: number, plan: LayerPlan): Pack
   const laid = {
     x: new Int32Array(count),
     y: new Float64Array(count),
-    bolt: new Int16Array(count).fill(-1),
+    bolt: new Int16Array(count),
     w: Int32Array.from(items, ({ w }) => w),
     h: Int32Array.from(items, ({ h }) => h),
   };
   const waiting = queues(grid, plan);
   let top = 0;
-  for (const { length, columns } of plan.layers) {
+  for (const { columns } of plan.layers) {
     let left = 0;
     let used = 0;
     for (const { types, width } of columns) {
@@ -27,13 +27,13 @@ export function layLayers(grid: StepGrid, stages: number, plan: LayerPlan): Pack
         const { w, h, row } = plan.types[type] as LayerPlan["types"][number];
         const item = waiting[row]?.pop();
         if (item === undefined) continue;
-        [laid.x[item], laid.y[item], laid.bolt[item], laid.w[item], laid.h[item]] = [left, y, 0, w, h];
+        [laid.x[item], laid.y[item], laid.w[item], laid.h[item]] = [left, y, w, h];
         y += h;
       }
       left += width;
       used = Math.max(used, y - top);
     }
-    top += Math.min(length, used);
+    top += used;
   }
   const rest = waiting.flat();
   if (rest.length > 0 && !layRest(grid, stages, rest, top, laid)) return undefined;
@@ -68,11 +68,10 @@ function layRest(
   }
   if (!packing) return false;
   rest.forEach((item, k) => {
-    laid.x[item] = packing.x[k] ?? 0;
-    laid.y[item] = top + (packing.y[k] ?? 0);
-    laid.bolt[item] = 0;
-    laid.w[item] = packing.w[k] ?? 0;
-    laid.h[item] = packing.h[k] ?? 0;
+    laid.x[item] = packing.x[k] as number;
+    laid.y[item] = top + (packing.y[k] as number);
+    laid.w[item] = packing.w[k] as number;
+    laid.h[item] = packing.h[k] as number;
   });
   return true;
 }

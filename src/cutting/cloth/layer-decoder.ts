@@ -200,7 +200,6 @@ export class LayerDecoder implements Decoder {
           least = standsBack ? lost : 0;
         }
       }
-      if (place + 1 >= masks.count) break;
       masks.skipAlike(place);
       place = masks.nextFit(w, h, place + 1);
     }
@@ -359,7 +358,6 @@ export class LayerDecoder implements Decoder {
         this.layInStretch(place, stretch, y, w, h, on);
         return true;
       }
-      if (place + 1 >= masks.count) break;
       masks.skipAlike(place);
       place = masks.nextFit(w, h, place + 1);
     }

@@ -150,8 +150,7 @@ function stockOf(grid: StepGrid, spread: Spread): Bars["stock"] {
 function widthClasses(widths: readonly number[]): { widths: number[]; of: (width: number) => number } {
   const distinct = Array.from(new Set(widths)).sort((a, b) => a - b);
   if (distinct.length <= MOST_WIDTHS) return { widths: distinct, of: (width) => width };
-  const least = distinct[0] ?? 0;
-  const most = distinct[distinct.length - 1] ?? 0;
+  const [least, most] = [distinct[0] as number, distinct.at(-1) as number];
   const step = (most - least) / (MOST_WIDTHS - 1);
   const of = (width: number) => Math.floor(least + Math.floor((width - least) / step) * step);
   return { widths: Array.from(new Set(distinct.map(of))), of };

@@ -1,5 +1,5 @@
 import { barsCost, type PatternBar, TO_MEASURE } from "./bar-pattern.ts";
-import type { WholeLengths } from "./whole-lengths.ts";
+import type { WholeLengths, WholeStock } from "./whole-lengths.ts";
 
 interface Open extends PatternBar {
   room: number;
@@ -82,8 +82,8 @@ function fillBy(
 function atHand(whole: WholeLengths, available: readonly number[], demand: readonly number[]): Open[] {
   const smallest = Math.min(...whole.sizes.filter((_, type) => (demand[type] as number) > 0));
   const cuts = demand.reduce((sum, count) => sum + count, 0);
-  const limited = whole.stock.flatMap((one, s) =>
-    available[s] === Number.POSITIVE_INFINITY || one.size < smallest ? [] : [s],
+  const limited = [...whole.stock.keys()].filter(
+    (s) => available[s] !== Number.POSITIVE_INFINITY && (whole.stock[s] as WholeStock).size >= smallest,
   );
   limited.sort((a, b) => (whole.stock[a]?.size ?? 0) - (whole.stock[b]?.size ?? 0));
   return limited.flatMap((stock) =>

@@ -18,7 +18,7 @@ export function tidyBars(whole: WholeLengths, bars: readonly PatternBar[]): Patt
 
 function gather(whole: WholeLengths, bars: PatternBar[]): void {
   const room = bars.map((bar) => roomOn(whole, bar));
-  const byRoom = bars.map((_, i) => i).filter((i) => (bars[i]?.stock ?? -1) >= 0);
+  const byRoom = [...bars.keys()].filter((i) => (bars[i] as PatternBar).stock >= 0);
   byRoom.sort((a, b) => (room[b] as number) - (room[a] as number));
   for (const from of byRoom) {
     const giver = bars[from] as PatternBar;

@@ -86,14 +86,13 @@ class EveryWay {
     this.#beat = beat;
     const numbers = bolts.map((_, at) => at);
     const isEndless = (at: number) => !Number.isFinite(bolts[at]?.h);
-    const lastLot = bolts[numbers.find(isEndless) ?? -1]?.lot;
+    const lastLot = bolts.find(({ h }) => !Number.isFinite(h))?.lot;
     const lotOf = (at: number) => bolts[at]?.lot ?? 0;
     this.#order = numbers.sort(
       (a, b) =>
         Number(lotOf(a) === lastLot) - Number(lotOf(b) === lastLot) ||
         lotOf(a) - lotOf(b) ||
-        Number(isEndless(a)) - Number(isEndless(b)) ||
-        a - b,
+        Number(isEndless(a)) - Number(isEndless(b)),
     );
     this.#sums = measures.list.map((measure) => ({
       measure,
@@ -116,8 +115,8 @@ class EveryWay {
     );
     this.#all = items.reduce((bits, _, i) => bits | (1 << i), 0);
     this.#commute = !lattice && bolts.every(({ flaws }) => flaws.length === 0);
-    const last = bolts[this.#order.at(-1) ?? -1];
-    const isPlain = !lattice && last?.h === Number.POSITIVE_INFINITY && last.flaws.length === 0;
+    const last = bolts[this.#order.at(-1) as number] as GridBolt;
+    const isPlain = !lattice && last.h === Number.POSITIVE_INFINITY && last.flaws.length === 0;
     this.#largest = isPlain ? new LargestAlone(grid, stages, last) : undefined;
   }
 
@@ -186,7 +185,7 @@ class EveryWay {
   }
 
   #isCurrent({ cut, at, y, before }: State): boolean {
-    const known = this.#reached.get(cut * this.#order.length + at) ?? [];
+    const known = this.#reached.get(cut * this.#order.length + at) as { y: number; before: number }[];
     return known.some((one) => one.y === y && one.before === before);
   }
 
@@ -232,7 +231,7 @@ class EveryWay {
     const laid = {
       x: new Int32Array(items.length),
       y: new Float64Array(items.length),
-      bolt: new Int16Array(items.length).fill(-1),
+      bolt: new Int16Array(items.length),
       w: Int32Array.from(items, ({ w }) => w),
       h: Int32Array.from(items, ({ h }) => h),
     };

@@ -1,4 +1,4 @@
-import { columnStart, type GridBolt, rowStart, type StepGrid } from "../grid.ts";
+import { columnStart, type GridBolt, type GridItem, rowStart, type StepGrid } from "../grid.ts";
 import type { Laid } from "./state-queue.ts";
 
 /** Pieces laid for one state, at the most; then the search gives up. */
@@ -206,7 +206,7 @@ export class Layers {
   #startsX(bolt: GridBolt, item: number, x: number): number[] {
     const { lattice, items } = this.#grid;
     const near = columnStart(this.#grid, bolt, item, x);
-    return lattice?.half && (items[item]?.phaseX ?? -1) >= 0 ? [near, near + lattice.across] : [near];
+    return lattice?.half && (items[item] as GridItem).phaseX >= 0 ? [near, near + lattice.across] : [near];
   }
 
   #startY(bolt: GridBolt, piece: { item: number; w: number; h: number }, x: number, from: number): number {
