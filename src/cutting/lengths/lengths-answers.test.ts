@@ -336,6 +336,8 @@ describe("what lengths laid end to end prove", () => {
     expect(bound([510, 510, 510])).toBe(9);
     expect(bound([340, 340, 340, 340, 340])).toBe(9);
     expect(bound([600, 600, 410, 410])).toBe(9);
+    // 260 goes beside no 750: by U(260) each of those counts as a whole bar.
+    expect(bound([750, 750, 260])).toBe(9);
     expect(bound([510, 510, 510], { stock: [BAR, left(600, 0, 1)] })).toBe(6);
   });
 });

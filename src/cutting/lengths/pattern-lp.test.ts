@@ -132,6 +132,28 @@ describe("the programme of patterns", () => {
     expectNear(expectOptimal(lp, [0, 6], []), 16, 1e-4);
   });
 
+  test("is worked out afresh where a row's own column has nothing in it, limited stock among them", () => {
+    const rows = 170;
+    const demand = Array.from({ length: rows }, (_, row) => (row < 2 ? 10 : 1));
+    const supply = [3];
+    const lp = new PatternLp(demand, supply, singlesOf(rows, 100));
+    const solve = (column: PatternColumn) => {
+      lp.add(column);
+      run(lp.solve());
+      expectOptimal(lp, demand, supply);
+    };
+    // One after the other in the place of the first row, of the second, and of the first again: without that row.
+    solve({ cost: 90, rows: [0, 1], counts: [1, 2] });
+    solve({ cost: 60, rows: [0, 1], counts: [1, 1] });
+    solve({ cost: 1, rows: [1], counts: [1] });
+    solve({ cost: 1, rows: [2], counts: [1], stockRow: rows });
+    const before = lp.columns.length;
+    for (let row = 3; row < rows; row++) solve({ cost: 1, rows: [row], counts: [1] });
+    expect(lp.columns.length - before).toBe(rows - 3);
+    // By hand: 60 for the first row, each with one of the second; 1 for each of the others.
+    expectNear(expectOptimal(lp, demand, supply), 10 * 60 + (rows - 2), 1e-2);
+  });
+
   test("stays exact over hundreds of exchanges, and pauses where each takes long", () => {
     const rows = 60;
     const demand = Array.from({ length: rows }, (_, row) => 1 + ((row * 7) % 13));
