@@ -3,6 +3,7 @@ import { clothJob } from "../../../bench/cloth-jobs.ts";
 import { chance } from "../chance.ts";
 import { BoxDecoder } from "./box-decoder.ts";
 import { stepGridOf } from "./grid.ts";
+import type { ClothProblem } from "./index.ts";
 import { LayerDecoder } from "./layer-decoder.ts";
 import { layersOn } from "./layers-of.ts";
 import { packed } from "./packing.ts";
@@ -14,6 +15,119 @@ afterEach(() => {
 
 /** Plans of a group between two pauses, three aims that fail among them: a fraction of a second on any machine. */
 const MOST_BETWEEN = 200;
+
+/** Pieces of 100 mm of cloth, each with where it lies, in millimetres. */
+function laidOf(
+  given: readonly (readonly [w: number, h: number, x: number, y: number])[],
+  more: Partial<ClothProblem> = {},
+) {
+  const grid = stepGridOf({
+    id: "few",
+    bolts: [{ id: "b", remnant: false, widthMm: 100, flaws: [], costPerMm: 1 }],
+    pieces: given.map(([widthMm, lengthMm], n) => ({
+      id: `p${n}`,
+      shade: "s",
+      part: "face",
+      widthMm,
+      lengthMm,
+      grain: "fixed",
+      nap: "one-way",
+    })),
+    gapMm: 0,
+    cutting: { kind: "straight", stages: 3 },
+    keep: { widthMm: 10, lengthMm: 10 },
+    seed: 1,
+    ...more,
+  });
+  const packing = packed(grid, {
+    x: Int32Array.from(given, ([, , x]) => 10 * x),
+    y: Float64Array.from(given, ([, , , y]) => 10 * y),
+    bolt: new Int16Array(given.length),
+    w: Int32Array.from(grid.items, ({ w }) => w),
+    h: Int32Array.from(grid.items, ({ h }) => h),
+  });
+  return { grid, packing, layers: layersOn(packing, 0) };
+}
+
+/** What a generator gives on its way and at its end. */
+function allOf<T, R>(steps: Generator<T, R>): { on: T[]; end: R } {
+  const on: T[] = [];
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done) return { on, end: step.value };
+    on.push(step.value);
+  }
+}
+
+test("of two layers drawn the one that wastes more is laid anew, and the other stays", () => {
+  // The second wastes nothing; the first has 40 and 50 below each other that go beside each other.
+  const { grid, packing, layers } = laidOf([
+    [40, 30, 0, 30],
+    [50, 30, 50, 0],
+    [60, 20, 0, 60],
+    [40, 20, 60, 60],
+  ]);
+  // As laid, the first two overlap in no cut across: one layer of 60 by hand.
+  const [waste, full] = [
+    { ...layers[0], items: [0, 1], y: 0, length: 600, area: 400 * 300 + 500 * 300 },
+    layers.at(-1),
+  ];
+  if (full === undefined) throw new Error("no layer");
+  for (const draws of [
+    [0, 0.99],
+    [0.99, 0],
+  ]) {
+    let n = 0;
+    const always = chance(1);
+    const draw = () => (n < 16 ? (draws[n++ % 2] as number) : always());
+    const { end } = allOf(regroup({ grid, at: 0, stages: 3, draw }, packing, [waste, full]));
+    expect([...(end?.used ?? [])]).toEqual([500]);
+    expect([end?.y[0], end?.y[1], end?.y[2], end?.y[3]]).toEqual([200, 200, 0, 0]);
+  }
+});
+
+test("one piece alone is not laid anew", () => {
+  const { grid, packing, layers } = laidOf([[40, 30, 0, 0]]);
+  const { on, end } = allOf(regroup({ grid, at: 0, stages: 3, draw: () => 0 }, packing, layers));
+  expect([on, end]).toEqual([[1], undefined]);
+});
+
+test("where less than two steps are to be gained, one aim is enough", () => {
+  // 60 beside 60 finds no room; 50 long they waste 20, half of it a step of 10.
+  const { grid, packing, layers } = laidOf([
+    [60, 20, 0, 0],
+    [60, 30, 0, 20],
+  ]);
+  expect(grid.stepY).toBe(100);
+  const aims = vi.spyOn(LayerDecoder.prototype, "setLengths");
+  const { end } = allOf(regroup({ grid, at: 0, stages: 3, draw: chance(1) }, packing, layers));
+  expect(end).toBeUndefined();
+  expect(aims.mock.calls.map(([lengths]) => Array.from(lengths))).toEqual([[400]]);
+});
+
+test("boxes take turns with layers only where there are no stages and no table", () => {
+  const kinds = (more: Partial<ClothProblem>, stages: number | undefined, drawn: number) => {
+    const { grid, packing, layers } = laidOf(
+      [
+        [60, 20, 0, 0],
+        [60, 30, 0, 20],
+      ],
+      more,
+    );
+    const spies = [BoxDecoder, LayerDecoder].map((decoder) => vi.spyOn(decoder.prototype, "setLengths"));
+    // Sixteen draws choose layers; the next chooses how they are laid.
+    const always = chance(3);
+    let n = 0;
+    const draw = () => (++n <= 16 ? ((n - 1) % 4 < 2 ? 0 : 0.99) : n === 17 ? drawn : always());
+    allOf(regroup({ grid, at: 0, stages, draw }, packing, layers));
+    const used = spies.map((spy) => spy.mock.calls.length > 0);
+    vi.restoreAllMocks();
+    return used;
+  };
+  expect(kinds({}, undefined, 0.4)).toEqual([true, false]);
+  expect(kinds({}, undefined, 0.5)).toEqual([false, true]);
+  expect(kinds({}, 3, 0.4)).toEqual([false, true]);
+  expect(kinds({ tableMm: 90 }, undefined, 0.4)).toEqual([false, true]);
+});
 
 test.each([500, 5000, 20_000])("among %d pieces a pause comes after a few plans of a group", (pieces) => {
   const grid = stepGridOf(clothJob({ seed: 2, pieces, each: 50 }));

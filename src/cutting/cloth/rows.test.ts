@@ -64,6 +64,12 @@ describe("pieces that all begin at one place of the repeat", () => {
     expect(byRows(gridOf([{ rowMm: 5 }]))).toBeDefined();
   });
 
+  test("may all begin on the row itself", () => {
+    const grid = gridOf([{}]);
+    const onRow = { ...grid, items: grid.items.map((item) => ({ ...item, phaseY: 0 })) };
+    expect(byRows(onRow)?.grid.items.map(({ h }) => h)).toEqual([3200, 3200, 6400]);
+  });
+
   test("lie behind the first row, as long as they are, the layer that saves most at its end last", () => {
     const grid = gridOf([{ rowMm: 10 }]);
     const rows = byRows(grid);

@@ -154,6 +154,11 @@ describe("cuts", () => {
     const aside = (by: number) => faultsOf({ ...cutsWith(3, { atMm: 600 + by }) });
     for (const by of [0.005, -0.005]) expect(aside(by)).toEqual([]);
     for (const by of [0.02, -0.02]) expect(aside(by)).toContainEqual(expect.stringContaining("goes through"));
+    // Just that much from where a, c and the bolt begin.
+    expect(faultsOf(cutsWith(1, { atMm: 0.01 })).filter((fault) => fault.includes("goes through"))).toEqual(
+      [],
+    );
+    expect(faultsOf(cutsWith(1, { atMm: 0.011 }))).toContain("cut 1 of bolt b goes through a");
   });
 
   test("the length of bolt left is what a ruler shows of it", () => {
