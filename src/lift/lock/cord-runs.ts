@@ -79,13 +79,12 @@ export function cordRuns(
   };
   const numbers = numbersFromControl(grid.columns, frame.side);
   const columns = xFromControl(grid.columns, frame.side);
-  const { strands } = seat.threading;
   const fromLeft = (xMm: number) => alongHeadMm(size, 0, xMm);
   const lockMm = fromLeft(acrossFromControl(frame, seat.lockMm));
   const turns = new Map<number, Turns>();
   const bottom = grid.rows[0];
   const firstSlot = firstSlotInUse(lockRoom(liftParts.lock, shade.cord));
-  const cords = strands
+  const cords = seat.threading
     .map((strand): CordRun => {
       const number = numbers[strand.eye] ?? 0;
       const columnX = columns[strand.eye] ?? 0;
@@ -123,7 +122,7 @@ export function cordRuns(
     .sort((a, b) => a.number - b.number);
   const totalMm = written(cordTotal(cords));
   const pullN = written(handPullOfCords(cords.map((cord) => [cord.number, cord.pullN])));
-  const threading = strands.map(({ eye }) => numbers[eye] ?? 0);
+  const threading = seat.threading.map(({ eye }) => numbers[eye] ?? 0);
   return { values: { cords, turns, threading, totalMm, pullN }, workings };
 }
 

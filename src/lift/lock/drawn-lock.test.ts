@@ -107,13 +107,11 @@ describe("slots of a lock", () => {
           },
           shade: { cord: CORD, board: { depthMm: 38 }, making: { lift: { controlSide: side } } },
         } as never,
-        {
-          strands: [
-            { slot: 0, eye: 2 },
-            { slot: 0, eye: 1 },
-            { slot: 1, eye: 0 },
-          ],
-        } as never,
+        [
+          { slot: 0, eye: 2 },
+          { slot: 0, eye: 1 },
+          { slot: 1, eye: 0 },
+        ] as never,
       ).map(({ number, zMm, usable, cords }) => [number, Math.round(10 * zMm) / 10, usable, cords]);
     expect(slots({}, "right")).toEqual([
       [1, 13, true, [1, 2]],
@@ -179,7 +177,7 @@ it("the seat's bounds are worked out beside their formula, from the end of the b
 describe("lanes through the eyes", () => {
   /** An eye opens 0.6 of its 12 mm: its lanes lie within (7.2 − 1.4) / 2 mm of its middle. */
   const lanes = (outer: number, over: Partial<RigLayout> = {}) =>
-    threadRig({ ...LAYOUT, ...over }, outer).strands.map(({ eye, passes, eyeLaneMm }) => [
+    threadRig({ ...LAYOUT, ...over }, outer).map(({ eye, passes, eyeLaneMm }) => [
       eye,
       passes,
       Math.round(1000 * (eyeLaneMm - 19)) / 1000,
@@ -211,7 +209,7 @@ describe("lanes through the eyes", () => {
 
   it("end in the slots: side by side by a cord, or by what the slot has", () => {
     const ends = (over: Partial<RigLayout> = {}) =>
-      threadRig({ ...LAYOUT, ...over }, 1).strands.map(({ slot, place, slotLaneMm }) => [
+      threadRig({ ...LAYOUT, ...over }, 1).map(({ slot, place, slotLaneMm }) => [
         slot,
         place,
         Math.round(1000 * slotLaneMm) / 1000,
@@ -230,7 +228,7 @@ describe("lanes through the eyes", () => {
   });
 
   it("turn once at the last eye passed and once at the housing, drawn from eye to roller", () => {
-    const [far] = threadRig(LAYOUT, 1).strands;
+    const [far] = threadRig(LAYOUT, 1);
     if (far === undefined) throw new Error("invalid test: no strand");
     const path = strandPath(LAYOUT, far, 150).map(([along, z]) => [along, Math.round(1000 * z) / 1000]);
     expect(path).toEqual([
@@ -240,7 +238,7 @@ describe("lanes through the eyes", () => {
       [165, 11.3],
       [150, 11.3],
     ]);
-    const [, , , near] = threadRig(LAYOUT, 1).strands;
+    const [, , , near] = threadRig(LAYOUT, 1);
     if (near === undefined) throw new Error("invalid test: no strand");
     expect(strandPath(LAYOUT, near, 150)).toEqual([
       [50, 19],

@@ -16,7 +16,7 @@ import {
 
 /** Pull by the drawn paths in the plane of the board, point by point: a quarter turn up front, then each bend. */
 function drawnPull(layout: RigLayout, outer: number, lockMm: number): number {
-  return threadRig(layout, outer).strands.reduce((sum, strand) => {
+  return threadRig(layout, outer).reduce((sum, strand) => {
     const path = strandPath(layout, strand, lockMm);
     let wrap = Math.PI / 2;
     for (let i = 1; i + 1 < path.length; i++) {

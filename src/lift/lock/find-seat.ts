@@ -1,6 +1,6 @@
 import { markMm, type Ruler, SAME_LENGTH_MM } from "../../units/index.ts";
 import { type BoardLine, type Gap, gapAround, gapsToTry, hasRoom, shortOfMm } from "../gaps.ts";
-import { type RigLayout, type RigThreading, rigPullN, threadRig } from "./rig-threading.ts";
+import { type RigLayout, rigPullN, type Strand, threadRig } from "./rig-threading.ts";
 
 export interface SeatWish {
   kind: "auto" | "between" | "outside";
@@ -22,7 +22,7 @@ export interface FoundSeat {
   gap: Gap;
   /** Centre of the housing, mm from the control side. */
   lockMm: number;
-  threading: RigThreading;
+  threading: Strand[];
   /** Gaps that were looked at; those without room too. */
   tried: Gap[];
   forced: boolean;
@@ -89,7 +89,7 @@ function levelPlace(
 
 interface Place {
   gap: Gap;
-  threading: RigThreading;
+  threading: Strand[];
 }
 
 /** The first mark of a gap from the control side, or its end where it has none. */

@@ -7,7 +7,7 @@ import { BOARD_END_MM, type BoardLine, type Gap, hasRoom } from "../gaps.ts";
 import type { LockInput } from "../lift-input.ts";
 import type { FoundSeat } from "./find-seat.ts";
 import { lockRoom } from "./lock-fit.ts";
-import type { RigThreading } from "./rig-threading.ts";
+import type { Strand } from "./rig-threading.ts";
 import { firstSlotInUse, slotMiddleMm } from "./slot-layout.ts";
 
 const mouthCite = cite("lock-instructions", "cords enter straight, clear of the last eye");
@@ -109,7 +109,7 @@ export function lockScrews(lock: CordLock, frame: ControlFrame, lockMm: number, 
   });
 }
 
-export function slotsOf({ shade, grid, liftParts: { lock } }: LockInput, { strands }: RigThreading): Slot[] {
+export function slotsOf({ shade, grid, liftParts: { lock } }: LockInput, strands: readonly Strand[]): Slot[] {
   const room = lockRoom(lock, shade.cord);
   const first = firstSlotInUse(room);
   const numbers = numbersFromControl(grid.columns, shade.making.lift.controlSide);

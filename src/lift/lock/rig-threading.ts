@@ -56,17 +56,14 @@ export interface Strand {
   eyeLaneMm: number;
 }
 
-export interface RigThreading {
-  /** From the wall outwards. */
-  strands: Strand[];
-}
-
 /**
  * Slots and lanes for a lock that has `outer` eyes on its control side. From the wall outwards the cords keep
  * their order along the board, far end first. Through an eye the farther cord keeps the outer lane, so that the
  * nearer one, which starts in the eye's middle, joins without crossing it.
+ *
+ * @returns from the wall outwards
  */
-export function threadRig(layout: RigLayout, outer: number): RigThreading {
+export function threadRig(layout: RigLayout, outer: number): Strand[] {
   const { eyesMm, loadsN, slotsMm, eyeLineMm } = layout;
   const order = eyesMm.map((_, i) => eyesMm.length - 1 - i);
   const counts = assignSlots({
@@ -83,7 +80,7 @@ export function threadRig(layout: RigLayout, outer: number): RigThreading {
       strands.push(strandOf(layout, outer, pitch, eye, { slot, place, count }));
     }
   });
-  return { strands };
+  return strands;
 }
 
 function strandOf(
@@ -167,7 +164,7 @@ function turnAt(
 }
 
 /** Pull of all cords at the hand with the lock at one place, N. */
-export function rigPullN(layout: RigLayout, { strands }: RigThreading, lockMm: number): number {
+export function rigPullN(layout: RigLayout, strands: readonly Strand[], lockMm: number): number {
   return strands.reduce((sum, strand) => {
     const { ownEyeRad, afterRad } = turnsOf(layout, strand, lockMm);
     const loadN = layout.loadsN[strand.eye] ?? 0;

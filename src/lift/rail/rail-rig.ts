@@ -159,7 +159,7 @@ function strandsOf(
   frame: ControlFrame,
 ): RailStrand[] {
   const fromSide = frame.side === "right" ? [...columns].reverse() : columns;
-  return seat.threading.strands
+  return seat.threading
     .flatMap((strand): RailStrand[] => {
       const column = fromSide[strand.eye];
       if (column === undefined) return [];
