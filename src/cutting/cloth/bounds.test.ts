@@ -1,8 +1,9 @@
 import { describe, expect, test } from "vitest";
+import { givenCloth, type Sized } from "../../../test/cutting/given-cloth.ts";
 import { barBound } from "./bar-bound.ts";
 import { measuresOf } from "./exact/measures.ts";
 import { type StepGrid, stepGridOf } from "./grid.ts";
-import type { Bolt, ClothProblem, Piece } from "./index.ts";
+import type { Bolt, ClothProblem } from "./index.ts";
 import { barsOf, quickBound, strictBound } from "./lower-bound.ts";
 import { latticeSpread, plainSpread } from "./spread.ts";
 
@@ -13,42 +14,19 @@ function endOf<T>(steps: Generator<unknown, T>): T {
   for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value;
 }
 
-interface Sized extends Partial<Piece> {
-  size: readonly [widthMm: number, lengthMm: number];
-}
-
 /** Cloth of 100 mm at 1 a millimetre, on a grid of tenths. */
 function gridOf(
   pieces: readonly Sized[],
   bolts: readonly Partial<Bolt>[] = [{}],
   more: Partial<ClothProblem> = {},
 ): StepGrid {
-  return stepGridOf({
-    id: "bounds",
-    bolts: bolts.map((bolt, n) => ({
-      id: `b${n}`,
-      remnant: false,
-      widthMm: 100,
-      flaws: [],
-      costPerMm: 1,
-      ...bolt,
-    })),
-    pieces: pieces.map(({ size: [widthMm, lengthMm], ...piece }, n) => ({
-      id: `p${n}`,
-      shade: "s",
-      part: "face",
-      widthMm,
-      lengthMm,
-      grain: "fixed",
-      nap: "either",
-      ...piece,
-    })),
-    gapMm: 0,
-    cutting: { kind: "straight", stages: 3 },
-    keep: { widthMm: 10, lengthMm: 10 },
-    seed: 1,
-    ...more,
-  });
+  return stepGridOf(
+    givenCloth(
+      pieces.map((piece) => ({ nap: "either", ...piece })),
+      bolts,
+      more,
+    ),
+  );
 }
 
 describe("strips put together anew", () => {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { givenCloth, type Sized } from "../../../test/cutting/given-cloth.ts";
 import {
   type Bolt,
   type ClothAnswer,
@@ -6,7 +7,6 @@ import {
   type ClothProblem,
   ClothSearch,
   type HeldPiece,
-  type Piece,
   planByHand,
   solveCloth,
   startClothSearch,
@@ -14,27 +14,8 @@ import {
 } from "./index.ts";
 
 const BOLT: Bolt = { id: "b", remnant: false, widthMm: 1000, flaws: [], costPerMm: 1 };
-type Sized = Partial<Piece> & { size: readonly [number, number] };
 function problemOf(pieces: readonly Sized[], more: Partial<ClothProblem> = {}): ClothProblem {
-  return {
-    id: "cloth",
-    bolts: [BOLT],
-    pieces: pieces.map(({ size: [widthMm, lengthMm], ...piece }, n) => ({
-      id: `p${n}`,
-      shade: "s",
-      part: "face",
-      widthMm,
-      lengthMm,
-      grain: "fixed",
-      nap: "one-way",
-      ...piece,
-    })),
-    gapMm: 0,
-    cutting: { kind: "straight", stages: 3 },
-    keep: { widthMm: 200, lengthMm: 200 },
-    seed: 1,
-    ...more,
-  };
+  return givenCloth(pieces, [BOLT], { keep: { widthMm: 200, lengthMm: 200 }, ...more });
 }
 function planOf(answer: ClothAnswer): ClothCutPlan {
   if (!("bolts" in answer)) throw new Error(JSON.stringify(answer));

@@ -1,11 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { anyCloth } from "../../../test/cutting/any-cloth.ts";
+import { givenCloth, type Sized } from "../../../test/cutting/given-cloth.ts";
 import { BoxDecoder } from "./box-decoder.ts";
 import { ALL_LAID, type Decoder } from "./decoder.ts";
 import { FitMasks } from "./fit-masks.ts";
 import { ANY_LOT, type StepGrid, stepGridOf } from "./grid.ts";
-import { type Bolt, type ClothProblem, type Piece, type Placement, planByHand } from "./index.ts";
+import { type ClothProblem, type Piece, type Placement, planByHand } from "./index.ts";
 import { LayerDecoder } from "./layer-decoder.ts";
 
 /** Numbers from 0 up to a limit, drawn beforehand. */
@@ -134,28 +135,15 @@ describe("any order and choices", () => {
   });
 });
 
-const BOLT: Bolt = { id: "b", remnant: false, widthMm: 100, flaws: [], costPerMm: 1 };
-
 /** Sizes of pieces on one endless bolt of 100 mm, a step a tenth. */
-function plain(sizes: readonly (readonly [number, number])[], more: Partial<Piece> = {}): StepGrid {
-  return stepGridOf({
-    id: "plain",
-    bolts: [BOLT],
-    pieces: sizes.map(([widthMm, lengthMm], n) => ({
-      id: `p${n}`,
-      shade: "s",
-      part: "face",
-      widthMm,
-      lengthMm,
-      grain: "fixed",
-      nap: "one-way",
-      ...more,
-    })),
-    gapMm: 0,
-    cutting: { kind: "straight" },
-    keep: { widthMm: 10, lengthMm: 10 },
-    seed: 1,
-  });
+function plain(sizes: readonly Sized["size"][], more: Partial<Piece> = {}): StepGrid {
+  return stepGridOf(
+    givenCloth(
+      sizes.map((size) => ({ size, ...more })),
+      [{}],
+      { cutting: { kind: "straight" } },
+    ),
+  );
 }
 
 interface Rect {

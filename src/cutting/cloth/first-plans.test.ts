@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { clothJob } from "../../../bench/cloth-jobs.ts";
+import { givenCloth, type Sized } from "../../../test/cutting/given-cloth.ts";
 import { anneal } from "./anneal.ts";
 import { ALL_LAID, type Decoder } from "./decoder.ts";
 import { firstPacking } from "./first-packing.ts";
@@ -11,37 +12,16 @@ import { layerColumns } from "./layer-columns.ts";
 import { LayerDecoder } from "./layer-decoder.ts";
 
 function problemOf(
-  sizes: readonly (readonly [number, number])[],
+  sizes: readonly Sized["size"][],
   bolts: readonly Partial<Bolt>[] = [{}],
   more: Partial<ClothProblem> = {},
   piece: (n: number) => Partial<Piece> = () => ({}),
 ): ClothProblem {
-  return {
-    id: "first",
-    bolts: bolts.map((bolt, n) => ({
-      id: `b${n}`,
-      remnant: false,
-      widthMm: 100,
-      flaws: [],
-      costPerMm: 1,
-      ...bolt,
-    })),
-    pieces: sizes.map(([widthMm, lengthMm], n) => ({
-      id: `p${n}`,
-      shade: "s",
-      part: "face",
-      widthMm,
-      lengthMm,
-      grain: "fixed",
-      nap: "either",
-      ...piece(n),
-    })),
-    gapMm: 0,
-    cutting: { kind: "straight", stages: 3 },
-    keep: { widthMm: 10, lengthMm: 10 },
-    seed: 1,
-    ...more,
-  };
+  return givenCloth(
+    sizes.map((size, n) => ({ size, nap: "either", ...piece(n) })),
+    bolts,
+    more,
+  );
 }
 
 function endOf<T>(steps: Generator<unknown, T>): T {

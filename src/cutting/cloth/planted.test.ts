@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { givenCloth } from "../../../test/cutting/given-cloth.ts";
 import { chance } from "../chance.ts";
 import { stepGridOf } from "./grid.ts";
 import {
@@ -7,7 +8,6 @@ import {
   type ClothProblem,
   ClothSearch,
   type HeldPiece,
-  type Piece,
   startClothSearch,
   verifyCloth,
 } from "./index.ts";
@@ -59,26 +59,11 @@ function problemOf(
   sizes: readonly Pick<Spot, "widthMm" | "lengthMm">[],
   more: Partial<ClothProblem> = {},
 ): ClothProblem {
-  return {
-    id: "planted",
-    bolts: [BOLT],
-    pieces: sizes.map(
-      ({ widthMm, lengthMm }, n): Piece => ({
-        id: `p${n}`,
-        shade: "s",
-        part: "face",
-        widthMm,
-        lengthMm,
-        grain: "fixed",
-        nap: "one-way",
-      }),
-    ),
-    gapMm: 0,
-    cutting: { kind: "straight", stages: 3 },
-    keep: { widthMm: 200, lengthMm: 200 },
-    seed: 1,
-    ...more,
-  };
+  return givenCloth(
+    sizes.map(({ widthMm, lengthMm }) => ({ size: [widthMm, lengthMm] })),
+    [BOLT],
+    { keep: { widthMm: 200, lengthMm: 200 }, ...more },
+  );
 }
 
 function planOf(search: Pick<ClothSearch, "answer">): ClothCutPlan {

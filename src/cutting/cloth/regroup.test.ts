@@ -1,5 +1,6 @@
 import { afterEach, expect, test, vi } from "vitest";
 import { clothJob } from "../../../bench/cloth-jobs.ts";
+import { givenCloth } from "../../../test/cutting/given-cloth.ts";
 import { chance } from "../chance.ts";
 import { BoxDecoder } from "./box-decoder.ts";
 import { stepGridOf } from "./grid.ts";
@@ -21,24 +22,13 @@ function laidOf(
   given: readonly (readonly [w: number, h: number, x: number, y: number])[],
   more: Partial<ClothProblem> = {},
 ) {
-  const grid = stepGridOf({
-    id: "few",
-    bolts: [{ id: "b", remnant: false, widthMm: 100, flaws: [], costPerMm: 1 }],
-    pieces: given.map(([widthMm, lengthMm], n) => ({
-      id: `p${n}`,
-      shade: "s",
-      part: "face",
-      widthMm,
-      lengthMm,
-      grain: "fixed",
-      nap: "one-way",
-    })),
-    gapMm: 0,
-    cutting: { kind: "straight", stages: 3 },
-    keep: { widthMm: 10, lengthMm: 10 },
-    seed: 1,
-    ...more,
-  });
+  const grid = stepGridOf(
+    givenCloth(
+      given.map(([w, h]) => ({ size: [w, h] })),
+      [{}],
+      more,
+    ),
+  );
   const packing = packed(grid, {
     x: Int32Array.from(given, ([, , x]) => 10 * x),
     y: Float64Array.from(given, ([, , , y]) => 10 * y),

@@ -1,10 +1,9 @@
 import { describe, expect, test } from "vitest";
+import { givenCloth } from "../../../test/cutting/given-cloth.ts";
 import { stepGridOf } from "./grid.ts";
 import type { Bolt, ClothProblem, Piece } from "./index.ts";
 import { packed } from "./packing.ts";
 import { byRows } from "./rows.ts";
-
-const BOLT: Bolt = { id: "b", remnant: false, widthMm: 1000, flaws: [], costPerMm: 2 };
 
 /** Three widths of 300, 100 and 640 mm on a repeat of 320 mm: one, one and two rows. */
 function gridOf(
@@ -12,27 +11,17 @@ function gridOf(
   piece: Partial<Piece> = {},
   more: Partial<ClothProblem> = {},
 ) {
-  return stepGridOf({
-    id: "rows",
-    bolts: bolts.map((bolt, n) => ({ ...BOLT, id: `b${n}`, ...bolt })),
-    pieces: [300, 100, 640].map((lengthMm, n) => ({
-      id: `p${n}`,
-      shade: "s",
-      part: "face",
-      widthMm: 1000,
-      lengthMm,
-      grain: "fixed",
-      nap: "one-way",
-      start: { alongMm: 40 },
-      ...(n === 0 ? piece : {}),
-    })),
-    repeat: { alongMm: 320, match: "straight" },
-    gapMm: 0,
-    cutting: { kind: "straight", stages: 3 },
-    keep: { widthMm: 10, lengthMm: 10 },
-    seed: 1,
-    ...more,
-  });
+  return stepGridOf(
+    givenCloth(
+      [300, 100, 640].map((lengthMm, n) => ({
+        size: [1000, lengthMm],
+        start: { alongMm: 40 },
+        ...(n === 0 ? piece : {}),
+      })),
+      bolts.map((bolt) => ({ widthMm: 1000, costPerMm: 2, ...bolt })),
+      { repeat: { alongMm: 320, match: "straight" }, ...more },
+    ),
+  );
 }
 
 describe("pieces that all begin at one place of the repeat", () => {

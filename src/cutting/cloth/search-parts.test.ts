@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { givenCloth, type Sized } from "../../../test/cutting/given-cloth.ts";
 import { chance } from "../chance.ts";
 import { aimAt } from "./aim.ts";
 import { settingsFor } from "./choose-decoder.ts";
@@ -10,32 +11,17 @@ import { quickBound } from "./lower-bound.ts";
 import { packed, packingOfLaid } from "./packing.ts";
 import { beyondAll, impossible } from "./possible.ts";
 
-const BOLT: Bolt = { id: "b", remnant: false, widthMm: 100, flaws: [], costPerMm: 1 };
 function problemOf(
-  sizes: readonly (readonly [number, number])[],
+  sizes: readonly Sized["size"][],
   bolts: readonly Partial<Bolt>[] = [{}],
   piece: Partial<Piece> = {},
   more: Partial<ClothProblem> = {},
 ): ClothProblem {
-  return {
-    id: "cloth",
-    bolts: bolts.map((bolt, n) => ({ ...BOLT, id: `b${n}`, ...bolt })),
-    pieces: sizes.map(([widthMm, lengthMm], n) => ({
-      id: `p${n}`,
-      shade: "s",
-      part: "face",
-      widthMm,
-      lengthMm,
-      grain: "fixed",
-      nap: "one-way",
-      ...piece,
-    })),
-    gapMm: 0,
-    cutting: { kind: "straight", stages: 3 },
-    keep: { widthMm: 10, lengthMm: 10 },
-    seed: 1,
-    ...more,
-  };
+  return givenCloth(
+    sizes.map((size) => ({ size, ...piece })),
+    bolts,
+    more,
+  );
 }
 
 describe("numbers that look like chance", () => {

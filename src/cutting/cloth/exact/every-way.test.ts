@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { givenCloth } from "../../../../test/cutting/given-cloth.ts";
 import { cheaperByBruteForce } from "../../../../test/cutting/lay-by-brute-force.ts";
 import { expectNear } from "../../../../test/near.ts";
 import { type StepGrid, stepGridOf } from "../grid.ts";
@@ -16,32 +17,11 @@ function problemOf(
   piece: Partial<Piece> = {},
   more: Partial<ClothProblem> = {},
 ): ClothProblem {
-  return {
-    id: "few",
-    bolts: bolts.map((bolt, n) => ({
-      id: `b${n}`,
-      remnant: false,
-      widthMm: 60,
-      flaws: [],
-      costPerMm: 1,
-      ...bolt,
-    })),
-    pieces: sizes.map(([w, h], n) => ({
-      id: `p${n}`,
-      shade: "s",
-      part: "face",
-      widthMm: 10 * w,
-      lengthMm: 10 * h,
-      grain: "fixed",
-      nap: "either",
-      ...piece,
-    })),
-    gapMm: 0,
-    cutting: { kind: "straight", stages: 3 },
-    keep: { widthMm: 1000, lengthMm: 1000 },
-    seed: 1,
-    ...more,
-  };
+  return givenCloth(
+    sizes.map(([w, h]) => ({ size: [10 * w, 10 * h], nap: "either", ...piece })),
+    bolts.map((bolt) => ({ widthMm: 60, ...bolt })),
+    { keep: { widthMm: 1000, lengthMm: 1000 }, ...more },
+  );
 }
 
 /** All that is known on the way, and what comes out. */
