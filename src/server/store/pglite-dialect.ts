@@ -1,23 +1,10 @@
 import type { PGlite } from "@electric-sql/pglite";
-import {
-  CompiledQuery,
-  type DatabaseConnection,
-  type Dialect,
-  type Driver,
-  PostgresAdapter,
-  PostgresIntrospector,
-  PostgresQueryCompiler,
-  type QueryResult,
-} from "kysely";
+import { CompiledQuery, type DatabaseConnection, type Dialect, type Driver, type QueryResult } from "kysely";
+import { dialectWith } from "./dialect-with.ts";
 
 /** Kysely on the embedded database, which has one connection: whoever comes meanwhile waits for it. */
 export function pgliteDialect(pglite: PGlite): Dialect {
-  return {
-    createAdapter: () => new PostgresAdapter(),
-    createDriver: () => new OneAtATime(pglite),
-    createIntrospector: (db) => new PostgresIntrospector(db),
-    createQueryCompiler: () => new PostgresQueryCompiler(),
-  };
+  return dialectWith(() => new OneAtATime(pglite));
 }
 
 class OneAtATime implements Driver {

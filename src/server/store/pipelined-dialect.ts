@@ -1,14 +1,6 @@
-import {
-  CompiledQuery,
-  type DatabaseConnection,
-  type Dialect,
-  type Driver,
-  PostgresAdapter,
-  PostgresIntrospector,
-  PostgresQueryCompiler,
-  type QueryResult,
-} from "kysely";
+import { CompiledQuery, type DatabaseConnection, type Dialect, type Driver, type QueryResult } from "kysely";
 import type { Pool, PoolClient } from "pg";
+import { dialectWith } from "./dialect-with.ts";
 import { answerLater, isSentAhead } from "./send-ahead.ts";
 
 /**
@@ -16,12 +8,7 @@ import { answerLater, isSentAhead } from "./send-ahead.ts";
  * what is sent ahead, and what begins a transaction, goes in one packet with the query after it.
  */
 export function pipelinedDialect(pool: Pool): Dialect {
-  return {
-    createAdapter: () => new PostgresAdapter(),
-    createDriver: () => new PipelinedDriver(pool),
-    createIntrospector: (db) => new PostgresIntrospector(db),
-    createQueryCompiler: () => new PostgresQueryCompiler(),
-  };
+  return dialectWith(() => new PipelinedDriver(pool));
 }
 
 class PipelinedDriver implements Driver {
