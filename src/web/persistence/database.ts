@@ -49,7 +49,8 @@ export interface StoredPart {
 }
 
 interface Shelf extends DBSchema {
-  jobs: { key: string; value: StoredJob };
+  /** Its index tells how often a job was saved without reading the job. */
+  jobs: { key: string; value: StoredJob; indexes: { revision: [id: string, revision: number] } };
   cards: { key: string; value: Card };
   marks: { key: string; value: boolean };
   bin: { key: string; value: BinnedJob };
@@ -59,14 +60,14 @@ interface Shelf extends DBSchema {
 export type ShelfDatabase = IDBPDatabase<Shelf>;
 
 const NAME = "shadewright";
-const VERSION = 3;
+const VERSION = 4;
 
 let opened: Promise<ShelfDatabase> | undefined;
 
 /** The shelf's database, opened once and again after it was lost. */
 export function shelfDatabase(): Promise<ShelfDatabase> {
   opened ??= openDB<Shelf>(NAME, VERSION, {
-    upgrade(database, before) {
+    upgrade(database, before, _version, transaction) {
       if (before < 1) {
         database.createObjectStore("jobs", { keyPath: "id" });
         database.createObjectStore("cards", { keyPath: "id" });
@@ -74,6 +75,7 @@ export function shelfDatabase(): Promise<ShelfDatabase> {
       }
       if (before < 2) database.createObjectStore("bin", { keyPath: "binId" });
       if (before < 3) database.createObjectStore("parts", { keyPath: "key" });
+      if (before < 4) transaction.objectStore("jobs").createIndex("revision", ["id", "revision"]);
     },
     // A newer version in another tab must not wait for this one.
     blocking: () => closeShelfDatabase(),

@@ -154,6 +154,14 @@ describe("the shelf", () => {
     }
   });
 
+  it("does not read a job to save it", async () => {
+    await writeJob(fresh, 0);
+    const read = vi.spyOn(IDBObjectStore.prototype, "get");
+    expect(await writeJob(fresh, 1)).toEqual({ ok: true, revision: 2 });
+    expect(read).not.toHaveBeenCalled();
+    read.mockRestore();
+  });
+
   it("opens a shelf of the release before, with all that stood on it", async () => {
     const old = await openDB("shadewright", 1, {
       upgrade(database) {
@@ -165,6 +173,8 @@ describe("the shelf", () => {
     await old.put("jobs", { id: "job", revision: 3, savedAt: 1, ...fresh });
     old.close();
     expect((await readStoredJob("job"))?.revision).toBe(3);
+    expect(await writeJob(fresh, 2)).toEqual({ ok: false, reason: "newer" });
+    expect(await writeJob(fresh, 3)).toEqual({ ok: true, revision: 4 });
     expect(await binJob("job")).toBeDefined();
   });
 

@@ -43,8 +43,10 @@ export async function writeJob({ job, history, room }: Snapshot, baseRevision: n
   const database = await shelfDatabase();
   const transaction = database.transaction(["jobs", "cards"], "readwrite", { durability: "strict" });
   const jobs = transaction.objectStore("jobs");
-  const stored = await jobs.get(job.id);
-  if (revisionOf(stored) > baseRevision) {
+  const later = IDBKeyRange.bound([job.id, baseRevision], [job.id, Number.POSITIVE_INFINITY], true);
+  // To read a large job takes as long as a keystroke may: only one that seems to be later is read.
+  const seemsLater = (await jobs.index("revision").getKey(later)) !== undefined;
+  if (seemsLater && revisionOf(await jobs.get(job.id)) > baseRevision) {
     await transaction.done;
     return { ok: false, reason: "newer" };
   }
