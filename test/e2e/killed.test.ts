@@ -49,15 +49,12 @@ async function servedRelease() {
 
 test("a newer release taken in the middle of an edit loses nothing that was called saved", async () => {
   const release = await servedRelease();
-  const { page } = await harness.open({ locale: "en-US", viewport: DESK });
-  await page.goto(release.url);
-  await usable(page);
-  await page.evaluate(() => navigator.serviceWorker.ready);
-  await page.reload();
-  await openShade(page, release.url);
-  const other = await page.context().newPage();
+  const { page: other } = await harness.open({ locale: "en-US", viewport: DESK });
   await other.goto(release.url);
   await usable(other);
+  await other.evaluate(() => navigator.serviceWorker.ready);
+  const page = await other.context().newPage();
+  await openShade(page, release.url);
   release.next();
   await page.evaluate(async () => (await navigator.serviceWorker.ready).update());
   const notice = page.getByRole("status").filter({ hasText: "A newer Shadewright is ready" });
@@ -71,7 +68,7 @@ test("a newer release taken in the middle of an edit loses nothing that was call
   await reloaded;
   await page.locator(".sheet-svg").waitFor();
   expect(await storedWidthMm(page)).toBeGreaterThanOrEqual(acknowledged.at(-1) ?? Number.NaN);
-  // A tab that did not ask still runs the release before, whose files are gone.
+  // A tab that did not ask, of a first visit, still runs the release before, whose files are gone.
   await other.getByRole("status").filter({ hasText: "changed in another tab" }).waitFor();
   const again = other.waitForEvent("load");
   await other.getByRole("button", { name: "Load this page anew" }).click();

@@ -1,4 +1,5 @@
 import { create } from "zustand";
+import { whenIdle } from "../frame/when-idle.ts";
 import { usePlanner } from "../state/store.ts";
 
 interface Release {
@@ -15,11 +16,18 @@ let isAskedHere = false;
 /** Keeps all files of the planner on this device, so that it opens without a network. */
 export function registerServiceWorker(): void {
   if (!import.meta.env.PROD || !("serviceWorker" in navigator)) return;
-  // On the first visit the page is taken under its care without a change of release.
-  if (navigator.serviceWorker.controller)
-    navigator.serviceWorker.addEventListener("controllerchange", () => {
-      if (!isAskedHere) useRelease.setState({ isTaken: true });
-    });
+  // The page of a first visit is taken under its care without a change of release.
+  let hasRelease = navigator.serviceWorker.controller !== null;
+  navigator.serviceWorker.addEventListener("controllerchange", () => {
+    if (hasRelease && !isAskedHere) useRelease.setState({ isTaken: true });
+    hasRelease = true;
+  });
+  // To fetch all files takes as long as to begin: on a first visit the first screen goes before it.
+  if (hasRelease) register();
+  else whenIdle(register);
+}
+
+function register(): void {
   navigator.serviceWorker
     .register("./service-worker.js")
     .then((registration) => {
