@@ -1,6 +1,17 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { type Harness, startBrowser } from "./browser.ts";
-import { DESK, demo, field, firstVisit, openAll, PHONE, pdfText, saved, sectionTitle } from "./planner.ts";
+import {
+  DESK,
+  demo,
+  field,
+  firstVisit,
+  KEEPS_FILES,
+  openAll,
+  PHONE,
+  pdfText,
+  saved,
+  sectionTitle,
+} from "./planner.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -13,7 +24,7 @@ describe.each([
   ["a phone", PHONE],
 ])("on %s", (_, viewport) => {
   test("from the first visit to a window of one's own and its workbook", async () => {
-    const { page, errors } = await firstVisit(harness, { viewport });
+    const { page, errors } = await firstVisit(harness, { viewport, ...KEEPS_FILES });
     await demo(page).waitFor();
     await field(page, "Width").fill("35 3/8");
     await field(page, "Length").fill("58 3/4");
@@ -45,7 +56,7 @@ describe.each([
   });
 
   test("nothing is wider than the screen", async () => {
-    const { page } = await firstVisit(harness, { viewport });
+    const { page } = await firstVisit(harness, { viewport, ...KEEPS_FILES });
     const overflow = () =>
       page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
     await page.locator(".shelf-elevation").waitFor();
@@ -61,7 +72,7 @@ describe.each([
 });
 
 test("a length that cannot be read is told beside its field, and stays as it was typed", async () => {
-  const { page } = await firstVisit(harness);
+  const { page } = await firstVisit(harness, KEEPS_FILES);
   await field(page, "Width").fill("a yard or so");
   await field(page, "Length").fill("58 3/4");
   await page.getByRole("button", { name: "Draw my shade" }).click();
@@ -76,7 +87,7 @@ test("a length that cannot be read is told beside its field, and stays as it was
 test.each(["35 3/8", "35-3/8", '35.375"', `2' 11 3/8"`, "89,8525 cm", "898.525 mm"])(
   "a maker may write %s",
   async (written) => {
-    const { page } = await firstVisit(harness);
+    const { page } = await firstVisit(harness, KEEPS_FILES);
     await field(page, "Width").fill(written);
     await field(page, "Length").fill("60");
     await page.getByRole("button", { name: "Draw my shade" }).click();

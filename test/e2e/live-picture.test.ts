@@ -147,7 +147,7 @@ test("turning it fetches no more than 180 kB of scripts, gzipped, and none of th
 });
 
 test("where the cloth cannot be worked out it says so, and the still picture is at hand", async () => {
-  const { page } = await firstVisit(harness, { serviceWorkers: "block" });
+  const { page } = await firstVisit(harness);
   await page.route("**/hang-worker*", (route) => route.abort());
   await openShade(page, harness.url);
   await page.getByRole("tab", { name: "Picture" }).click();

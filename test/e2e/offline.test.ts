@@ -6,7 +6,18 @@ import { WEB } from "../../scripts/build-web.mjs";
 import { newJob } from "../../src/job/index.ts";
 import { serve } from "../../src/server/index.ts";
 import { type Harness, startBrowser } from "./browser.ts";
-import { DESK, demo, field, firstVisit, openShade, pdfText, saved, sectionTitle, usable } from "./planner.ts";
+import {
+  DESK,
+  demo,
+  field,
+  firstVisit,
+  KEEPS_FILES,
+  openShade,
+  pdfText,
+  saved,
+  sectionTitle,
+  usable,
+} from "./planner.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -15,7 +26,7 @@ beforeAll(async () => {
 afterAll(() => harness.close());
 
 test("after the first visit everything works without a network, the workbook included", async () => {
-  const { page, errors } = await firstVisit(harness);
+  const { page, errors } = await firstVisit(harness, KEEPS_FILES);
   await page.evaluate(() => navigator.serviceWorker.ready);
   await page.context().setOffline(true);
   await page.reload();
@@ -65,7 +76,7 @@ test("a newer release waits until the maker asks for it", async () => {
 });
 
 test("the planner can be installed: icons of the sizes that are promised, files that it opens", async () => {
-  const { page, errors } = await firstVisit(harness);
+  const { page, errors } = await firstVisit(harness, KEEPS_FILES);
   const found = await page.evaluate(async () => {
     const address = document.querySelector<HTMLLinkElement>("link[rel=manifest]")?.href ?? "";
     const manifest = await (await fetch(address)).json();
@@ -88,7 +99,7 @@ test("the planner can be installed: icons of the sizes that are promised, files 
 });
 
 test("without a network the planner says so, and that nothing is lacking", async () => {
-  const { page } = await firstVisit(harness);
+  const { page } = await firstVisit(harness, KEEPS_FILES);
   await page.context().setOffline(true);
   const notice = page.getByRole("status").filter({ hasText: "No network" });
   await notice.waitFor();
@@ -98,7 +109,7 @@ test("without a network the planner says so, and that nothing is lacking", async
 });
 
 test("a file that another app shares is opened", async () => {
-  const { page, errors } = await firstVisit(harness);
+  const { page, errors } = await firstVisit(harness, KEEPS_FILES);
   await page.evaluate(() => navigator.serviceWorker.ready);
   await page.reload();
   await usable(page);

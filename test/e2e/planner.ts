@@ -15,9 +15,12 @@ export interface Planner {
   errors: string[];
 }
 
-/** The planner on its first visit, in a profile of its own, ready to be used. */
+/** A browser that keeps the planner's files on its device, which takes as long again as to begin the planner. */
+export const KEEPS_FILES = { serviceWorkers: "allow" } as const satisfies BrowserContextOptions;
+
+/** The planner on its first visit, in a profile of its own, ready to be used; its files are kept only where told. */
 export async function firstVisit(harness: Harness, options: BrowserContextOptions = {}): Promise<Planner> {
-  const opened = await harness.open({ locale: "en-US", viewport: DESK, ...options });
+  const opened = await harness.open({ locale: "en-US", viewport: DESK, serviceWorkers: "block", ...options });
   await opened.page.goto(harness.url);
   await usable(opened.page);
   return opened;

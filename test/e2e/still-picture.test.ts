@@ -57,7 +57,7 @@ test("the picture is worked out beside the page: coarse, then fine, and the last
 });
 
 test("where the worker cannot be begun the picture is drawn all the same", async () => {
-  const { page } = await firstVisit(harness, { serviceWorkers: "block" });
+  const { page } = await firstVisit(harness);
   await page.route("**/still-worker*", (route) => route.abort());
   await openPicture(page);
   expect(await page.locator(".caption-words").textContent()).toContain("As it hangs");
