@@ -253,6 +253,21 @@ describe("what is free in a band", () => {
     ]);
   });
 
+  // By hand, 20 wide: two of 70 % of it fill 140 % of the length of one of 80 %, but no table of sums is made so long.
+  test("longer than a table of sums can be is filled largest first", () => {
+    const taken = (scale: number) => {
+      const sizes = [70, 80, 70].map((h) => ({ w: 20, h: h * scale, isFixed: true }));
+      const grid = stepGridOf(problemOf([...piecesOf(sizes), {}], { widthMm: 2 }, {}));
+      const [bolt] = grid.bolts;
+      if (bolt === undefined) throw new Error("no bolt");
+      const free = { x1: 0, x2: 20, y1: 0, y2: 140 * scale, columns: false };
+      return fillFree(grid, bolt, free, [0, 1, 2], "full").map(({ item }) => item);
+    };
+    expect(taken(1).sort()).toEqual([0, 2]);
+    // Three pieces on 1,400,000 steps.
+    expect(taken(10_000)).toEqual([1]);
+  });
+
   test("on a print or beside flaws is filled largest first, each at the next place that is right and clear", () => {
     const step = { alongMm: 0.6, acrossMm: 0.3, match: "straight" as const };
     const one = fc.record({

@@ -88,7 +88,7 @@ export class HeldSearch implements ClothSearching {
     const notHeld = this.#notHeld.length > 0 ? { notHeld: this.#notHeld } : {};
     if (this.#free) {
       const answer = this.#free.answer(status);
-      return "bolts" in answer ? { ...answer, ...notHeld } : answer;
+      return "bolts" in answer ? { ...answer, evaluations: this.evaluations, ...notHeld } : answer;
     }
     const best = this.#best();
     if (best === undefined) return { status: "withheld", reasons: [NO_ROOM] };

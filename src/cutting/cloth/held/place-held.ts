@@ -63,8 +63,7 @@ function placementOf(
 /** What is wrong with some pieces where they lie, as if nothing else were to be cut. */
 function faultsOf(problem: ClothProblem, laid: readonly PieceOnBolt[]): string[] {
   const ids = new Set(laid.map(({ placement }) => placement.pieceId));
-  const { held: _, ...rest } = problem;
-  const alone = { ...rest, pieces: problem.pieces.filter(({ id }) => ids.has(id)) };
+  const alone = { ...problem, pieces: problem.pieces.filter(({ id }) => ids.has(id)) };
   return planByHand(alone, byBolt(laid), { cost: 0, which: "area" }).faults;
 }
 
