@@ -15,12 +15,11 @@ export function solveWithHighs(highs: Highs, mostS: () => number = () => MOST_S)
     try {
       model.options.set({ output_flag: false, time_limit: mostS(), objective_target: target });
       model.run();
-      const status = model.getModelStatus();
-      const { optimal, infeasible } = highs.constants.modelStatus;
-      if (status === infeasible) return { bound: Number.POSITIVE_INFINITY };
+      const { infeasible } = highs.constants.modelStatus;
+      if (model.getModelStatus() === infeasible) return { bound: Number.POSITIVE_INFINITY };
       const bound = Number(model.info.get("mip_dual_bound"));
-      // 2: a feasible point is there.
-      const found = status === optimal || model.info.get("primal_solution_status") === 2;
+      // 2: a feasible point is there, the best one or another.
+      const found = model.info.get("primal_solution_status") === 2;
       const values = found ? Float64Array.from(model.getSolution().colValue, Math.round) : undefined;
       return { values, bound: Number.isFinite(bound) ? bound : 0 };
     } finally {

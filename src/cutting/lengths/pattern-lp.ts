@@ -225,10 +225,8 @@ function invert(matrix: Float64Array, inverse: Float64Array, n: number): void {
       if (Math.abs(matrix[row * n + column] as number) > Math.abs(matrix[best * n + column] as number))
         best = row;
     }
-    if (best !== column) {
-      swapRows(matrix, n, best, column);
-      swapRows(inverse, n, best, column);
-    }
+    swapRows(matrix, n, best, column);
+    swapRows(inverse, n, best, column);
     const pivot = matrix[column * n + column] as number;
     if (pivot === 0) throw new Error("invalid basis: singular");
     scaleRow(matrix, n, column, 1 / pivot);

@@ -232,8 +232,8 @@ class EveryWay {
       x: new Int32Array(items.length),
       y: new Float64Array(items.length),
       bolt: new Int16Array(items.length),
-      w: Int32Array.from(items, ({ w }) => w),
-      h: Int32Array.from(items, ({ h }) => h),
+      w: new Int32Array(items.length),
+      h: new Int32Array(items.length),
     };
     for (let state: State | undefined = end; state; state = state.from) {
       for (const { item, x, y, w, h } of state.laid) {
