@@ -296,6 +296,19 @@ describe("the order at the table", () => {
     expect(words(lengths(0), 900)).toEqual([one, two, three, along, along, along]);
   });
 
+  // Two columns over the whole bolt, 500 and 500 in one, 400 and 600 in the other: the first cut goes along.
+  test("turns the cloth once where no cut goes across the whole bolt, however long the table", () => {
+    const box = (x1: number, x2: number, y1: number, y2: number): CutBlock => ({ x1, x2, y1, y2 });
+    const blocks = [
+      box(0, 200, 0, 500),
+      box(0, 200, 500, 1000),
+      box(200, 600, 0, 400),
+      box(200, 600, 400, 1000),
+    ];
+    for (const most of [10, 5000])
+      expect(words({ sheet: SHEET, blocks }, most)).toEqual(["along 200", "across 500", "across 400"]);
+  });
+
   test("lays two equal lengths on each other and cuts them at one go, never three", () => {
     const [along, too] = ["along 200", "along 200 too"];
     expect(words(lengths(0), 300, true)).toEqual([one, two, along, too, three, along]);

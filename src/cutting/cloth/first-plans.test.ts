@@ -67,6 +67,27 @@ describe("a first plan", () => {
     });
   });
 
+  test("begins with the first choices, on a repeat before them with those that lose least to their place", () => {
+    const choicesOf = (more: Partial<ClothProblem>) => {
+      const sizes = [40, 35, 30, 60].map((w, n) => [w, 20 + 7 * n] as const);
+      const grid = stepGridOf(problemOf(sizes, [{}], more, (n) => ({ start: { alongMm: 5 * n } })));
+      const decoder = decoderOf(grid);
+      const tried: number[] = [];
+      const fake = Object.create(decoder) as Decoder;
+      fake.lay = (limit) => {
+        expect(new Set(decoder.bits).size).toBe(1);
+        tried.push(decoder.bits[0] ?? -1);
+        return decoder.lay(limit);
+      };
+      const steps = firstPacking(grid, fake, [0], 0);
+      for (let step = steps.next(); !step.done; step = steps.next());
+      return [...new Set(tried)];
+    };
+    expect(choicesOf({})).toEqual([0, 1]);
+    // Four lengths of a layer, each with the nearest first (from 4 on) or without.
+    expect(choicesOf({ repeat: { alongMm: 50, match: "straight" } })).toEqual([4, 5, 0, 1]);
+  });
+
   // By hand: the first comes from the lot of the second bolt; the other finds room on the first.
   test("looks on where a piece must come from another lot", () => {
     const bolts = [

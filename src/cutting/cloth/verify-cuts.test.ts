@@ -159,6 +159,17 @@ describe("cuts", () => {
       [],
     );
     expect(faultsOf(cutsWith(1, { atMm: 0.011 }))).toContain("cut 1 of bolt b goes through a");
+    const through = (number: number, atMm: number) =>
+      faultsOf(cutsWith(number, { atMm })).filter((fault) =>
+        fault.startsWith(`cut ${number} of bolt b goes`),
+      );
+    expect(through(3, 0.01)).toEqual([]);
+    expect(through(3, 0.011)).toEqual(["cut 3 of bolt b goes through a"]);
+    // And from where a and c end.
+    expect(through(3, 599.99)).toEqual([]);
+    expect(through(3, 599.98)).toEqual(["cut 3 of bolt b goes through a"]);
+    expect(through(4, 699.99)).toEqual([]);
+    expect(through(4, 699.98)).toEqual(["cut 4 of bolt b goes through c"]);
   });
 
   test("the length of bolt left is what a ruler shows of it", () => {

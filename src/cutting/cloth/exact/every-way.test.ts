@@ -124,6 +124,27 @@ describe("every way to cut a few pieces", () => {
     expect(none).toEqual({ nodes: 0, least: ENDLESS });
   });
 
+  // By hand: 6 × 3 off the lot at 2 a millimetre, 6 × 2 off the other at 1.
+  test("leaves a group that is bound to a lot to the bolts of it", () => {
+    const bolts = [{ lengthMm: 60, costPerMm: 2, lot: "x" }, { lot: "y" }];
+    const costOf = (boundLots: Record<string, string>) => {
+      const problem = problemOf(
+        [
+          [6, 3],
+          [6, 2],
+        ],
+        bolts,
+      );
+      const pieces = problem.pieces.map((piece, n) => ({ ...piece, lotGroup: n === 0 ? "g" : "h" }));
+      const { found } = searched(stepGridOf({ ...problem, pieces, boundLots }));
+      return [found.least, ...(found.packing?.bolt ?? [])];
+    };
+    expect(costOf({ g: "x" })).toEqual([expect.closeTo(80, 6), 0, 1]);
+    expect(costOf({ g: "x", h: "x" })).toEqual([expect.closeTo(100, 6), 0, 0]);
+    expect(costOf({ k: "x" })).toEqual([expect.closeTo(50, 6), 1, 1]);
+    expect(costOf({ g: "gone" })).toEqual([ENDLESS]);
+  });
+
   test("is for up to 26 pieces in two or three stages, without joins, and one endless bolt at the most", () => {
     const many = (count: number) => Array.from({ length: count }, () => [1, 1] as const);
     const grid = stepGridOf(problemOf(many(26)));
