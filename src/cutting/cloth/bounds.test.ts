@@ -58,6 +58,8 @@ describe("strips put together anew", () => {
     const bars = { widths: [6], limits: [9], turning: [], stock: [left, endless] };
     expect(endOf(barBound({ ...bars, demand: [30] })).cost).toBeCloseTo(20, 6);
     expect(endOf(barBound({ ...bars, demand: [15] })).cost).toBeCloseTo(7.5, 6);
+    // Each round finds a better strip, and there is but one of each cloth: the last finds none.
+    expect([...barBound({ ...bars, demand: [30] })].length).toBeLessThanOrEqual(3);
     // It is worth 0.5 less at hand, and a strip of the 6 is worth what the dear one costs.
     const { worth } = endOf(barBound({ ...bars, demand: [30] }));
     expect(worth[0]).toBeCloseTo(1, 6);
@@ -103,6 +105,17 @@ describe("the strict bound", () => {
     expect(two).toBeLessThanOrEqual(4 * 50 + 2 * 30);
     // A few gain less than the tails cost: then their lengths alone count.
     expect(strict(six.slice(0, 2), [{}, { costPerMm: 2 }], repeat).cost).toBeGreaterThan(59.9);
+  });
+
+  // By hand: 30 of the leftover at a half, 30 of the new. A row is 50, but nothing follows either of them.
+  test("holds where a leftover ends just behind a piece, before the next row", () => {
+    const repeat = { alongMm: 50, match: "straight" as const };
+    const two = [0, 1].map((): Sized => ({ size: [100, 30], start: { alongMm: 0 } }));
+    for (const gapMm of [0, 2]) {
+      const given = [two, [{ lengthMm: 30, costPerMm: 0.5 }, {}], { repeat, gapMm }] as const;
+      expect(quickBound(gridOf(...given)).cost).toBeCloseTo(45, 2);
+      expect(strict(...given).cost).toBeCloseTo(45, 2);
+    }
   });
 
   test("is nothing where there are too many widths and cloths to look at", () => {

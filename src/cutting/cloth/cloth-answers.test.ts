@@ -206,6 +206,10 @@ describe("what is cut already binds the rest to its lot", () => {
       where: ["x p0,p1", "y p2"],
       otherLots: [h],
     });
+    expect(boltsOf(two({ boundLots: { h: "x", g: "x" } }))).toEqual({
+      where: ["x p0,p1", "y p2"],
+      otherLots: [h],
+    });
     expect(boltsOf(two({ boundLots: { g: "gone" } }))).toEqual({
       where: ["y p0,p1,p2"],
       otherLots: [{ lotGroup: "g", lot: "gone" }],

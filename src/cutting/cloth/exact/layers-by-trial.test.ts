@@ -206,6 +206,59 @@ describe("the layers of a few pieces", () => {
     );
   });
 
+  test("of two pieces that are alike begin with the first; of two that differ in anything, with either", () => {
+    const print = { along: 4, across: 4, half: false };
+    const one = { w: 5, h: 3, turns: true, phaseX: 0, phaseY: 0 };
+    const begunWith = (change: Partial<GridItem>, lattice?: Print) => {
+      const grid = gridOf([one, one], ENDLESS, lattice);
+      const items = grid.items.map((item, n) => (n === 1 ? { ...item, ...change } : item));
+      const alone = [...endsFound({ ...grid, items }, 3, 0, false, 3).keys()].filter((set) => set < 3);
+      return alone.sort();
+    };
+    for (const lattice of [undefined, print]) {
+      expect(begunWith({}, lattice)).toEqual([1]);
+      expect(begunWith({ w: 4 }, lattice)).toEqual([1, 2]);
+      expect(begunWith({ h: 4 }, lattice)).toEqual([1, 2]);
+      expect(begunWith({ lotGroup: 0 }, lattice)).toEqual([1, 2]);
+    }
+    expect(begunWith({ turns: false })).toEqual([1, 2]);
+    expect(begunWith({ phaseX: 1 }, print)).toEqual([1, 2]);
+    expect(begunWith({ phaseY: 1 }, print)).toEqual([1, 2]);
+  });
+
+  test("are not laid on where the same pieces have left more room before", () => {
+    /** Pieces laid in all columns and stacks that come in order, whatever was laid before. */
+    const laidInAll = (items: readonly GridItem[]): number => {
+      const column = (x: number, taken: number, from: number): number =>
+        items.reduce((sum, _, k) => (k < from || taken & (1 << k) ? sum : sum + pile(x, x, taken, k, k)), 0);
+      const pile = (x: number, right: number, taken: number, k: number, first: number): number => {
+        const { w = 0, h = 0, turns = false } = items[k] ?? {};
+        const now = taken | (1 << k);
+        return (turns ? [w, h] : [w]).reduce((sum, width) => {
+          const end = Math.max(right, x + width);
+          if (end > WIDTH) return sum;
+          const below = items.reduce(
+            (all, _, next) => (next <= k || now & (1 << next) ? all : all + pile(x, end, now, next, first)),
+            0,
+          );
+          return sum + 1 + column(end, now, first + 1) + below;
+        }, 0);
+      };
+      return column(0, 0, 0);
+    };
+    const sizes = [3, 5, 2, 4, 6, 1].map((w, n) => ({ w, h: 2 + ((n * 5) % 7) }));
+    const grid = gridOf(
+      sizes.map((size) => ({ ...size, turns: true, phaseX: 0, phaseY: 0 })),
+      ENDLESS,
+    );
+    const layers = new Layers(grid, 3);
+    const [bolt] = grid.bolts;
+    if (bolt === undefined) throw new Error("no bolt");
+    layers.each({ rest: 63, y: 0, bolt, first: false, useful: () => true, emit: () => {} });
+    expect(layers.nodes).toBeGreaterThan(63);
+    expect(layers.nodes).toBeLessThan(0.8 * laidInAll(grid.items));
+  });
+
   test("take as long together as the best parting of them into layers", () => {
     fc.assert(
       fc.property(fc.array(small, { minLength: 4, maxLength: 4 }), (cases) => {
