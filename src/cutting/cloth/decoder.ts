@@ -13,11 +13,11 @@ export interface Decoder {
   /** Length that may be cut from each bolt, in steps, without the gap. */
   setLengths(lengths: ArrayLike<number>): void;
   /**
-   * Lays all items. Gives `ALL_LAID`, or the area lost, in steps squared, as soon as it exceeds `limit`; then or at
-   * the end the items left over are those not laid.
+   * Lays all items. Gives `ALL_LAID`, or the area lost, in steps squared, as soon as it exceeds `limit`: a plan so
+   * broken off has no places.
    */
   lay(limit: number): number;
-  /** Upper left corners and bolt by item, after `lay`; bolt −1 was not laid. */
+  /** Upper left corners and bolt by item, after a `lay` that came to its end; bolt −1: left over. */
   readonly x: Int32Array;
   readonly y: Float64Array;
   readonly bolt: Int16Array;

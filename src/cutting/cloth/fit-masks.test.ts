@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { FitMasks } from "./fit-masks.ts";
+import { FitMasks, NO_FIT } from "./fit-masks.ts";
 
 /** The same answers by looking at every place, one after the other. */
 class Plain {
@@ -146,7 +146,9 @@ function follow(own: readonly Item[], isKinds: boolean, moves: readonly [string,
       expect(masks.nextFit(w, h, q)).toBe(plain.nextFit(w, h, q));
       expect(masks.nextFit(most, most, q)).toBe(plain.nextFit(most, most, q));
     } else if (plain.skipped.size === 0) {
-      expect(masks.bestFit(w, h)).toBe(plain.bestFit(w, h));
+      const found = plain.bestFit(w, h);
+      expect(masks.bestFit(w, h)).toBe(found);
+      expect(masks.fitFound).toBe(found < 0 ? NO_FIT : masks.fitOf(plain.order[found] ?? -1, w, h));
     }
   }
   expect([...masks.order]).toEqual(plain.order);

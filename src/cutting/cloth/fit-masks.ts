@@ -1,3 +1,9 @@
+/** How well an item fits a rectangle: not, with room on both sides, with room on one, with none. */
+export const NO_FIT = 0;
+const SOME_FIT = 1;
+const ONE_SIDE = 2;
+const EXACT = 3;
+
 /**
  * Items in an order of preference, and at once which of them fit into a rectangle.
  *
@@ -16,6 +22,8 @@ export class FitMasks {
   readonly area: number;
   /** Places still to be filled. */
   readonly open: Int32Array;
+  /** How well the place that `bestFit` has found last fits. */
+  fitFound = NO_FIT;
   /** All words before it are filled: of many items those in front soon are. */
   private firstOpen = 0;
   /** Items that may be turned. */
@@ -119,19 +127,39 @@ export class FitMasks {
     this.kinds?.skip(this.order[place] as number);
   }
 
+  /** How well an item as it lies fits a rectangle. */
+  fitOf(item: number, w: number, h: number): number {
+    const besideW = w - (this.w[item] as number);
+    const belowH = h - (this.h[item] as number);
+    if (besideW < 0 || belowH < 0) return NO_FIT;
+    if (besideW === 0) return belowH === 0 ? EXACT : ONE_SIDE;
+    return belowH === 0 ? ONE_SIDE : SOME_FIT;
+  }
+
   /** First open place whose item fills the rectangle, else fits one of its sides, else fits; −1 when none does. */
   bestFit(w: number, h: number): number {
-    const { open, words } = this;
-    const a = this.widths.rankOf(w) * words;
-    const b = this.heights.rankOf(h) * words;
+    const { open, words, widths, heights } = this;
+    this.fitFound = NO_FIT;
+    const rankW = widths.rankOf(w);
+    const rankH = heights.rankOf(h);
+    const a = rankW * words;
+    const b = rankH * words;
     if (a === 0 || b === 0) return -1;
-    const wide = this.widths.upTo;
-    const high = this.heights.upTo;
-    const sameWidth = this.widths.same;
-    const sameHeight = this.heights.same;
-    const ea = this.widths.exactRankOf(w) * words;
-    const eb = this.heights.exactRankOf(h) * words;
-    if (ea === 0 && eb === 0) return this.nextFit(w, h, 0);
+    const wide = widths.upTo;
+    const high = heights.upTo;
+    const sameWidth = widths.same;
+    const sameHeight = heights.same;
+    const ea = widths.valueAt(rankW) === w ? a : 0;
+    const eb = heights.valueAt(rankH) === h ? b : 0;
+    if (ea === 0 && eb === 0) {
+      for (let k = this.firstOpen; k < words; k++) {
+        const fits = (open[k] as number) & (wide[a + k] as number) & (high[b + k] as number);
+        if (fits === 0) continue;
+        this.fitFound = SOME_FIT;
+        return (k << 5) + 31 - Math.clz32(fits & -fits);
+      }
+      return -1;
+    }
     let oneSide = -1;
     let any = -1;
     for (let k = this.firstOpen; k < words; k++) {
@@ -140,7 +168,10 @@ export class FitMasks {
       const e1 = (sameWidth[ea + k] as number) & bits;
       const e2 = (sameHeight[eb + k] as number) & bits;
       const both = e1 & e2;
-      if (both !== 0) return (k << 5) + 31 - Math.clz32(both & -both);
+      if (both !== 0) {
+        this.fitFound = EXACT;
+        return (k << 5) + 31 - Math.clz32(both & -both);
+      }
       if (oneSide >= 0) continue;
       const fitsHigh = high[b + k] as number;
       const fitsWide = wide[a + k] as number;
@@ -150,7 +181,12 @@ export class FitMasks {
       const fits = bits & fitsWide & fitsHigh;
       if (fits !== 0) any = (k << 5) + 31 - Math.clz32(fits & -fits);
     }
-    return oneSide >= 0 ? oneSide : any;
+    if (oneSide >= 0) {
+      this.fitFound = ONE_SIDE;
+      return oneSide;
+    }
+    if (any >= 0) this.fitFound = SOME_FIT;
+    return any;
   }
 }
 
@@ -237,9 +273,9 @@ class Ranks {
     return rank;
   }
 
-  exactRankOf(value: number): number {
-    const rank = this.rankOf(value);
-    return rank > 0 && this.values[rank - 1] === value ? rank : 0;
+  /** The value of a rank above 0. */
+  valueAt(rank: number): number {
+    return this.values[rank - 1] as number;
   }
 
   clear(): void {
