@@ -1,7 +1,14 @@
 import { describe, expect, test } from "vitest";
 import { battens, hobbled, tucked } from "../../test/gallery/fold-style-windows.ts";
 import { austrian, festoon, gatheredBalloon } from "../../test/gallery/gathered-windows.ts";
-import { type Case, outside, pleatedBalloon, relaxed, tailed } from "../../test/gallery/windows.ts";
+import {
+  type Case,
+  outside,
+  pleatedBalloon,
+  relaxed,
+  tailed,
+  tailedPressed,
+} from "../../test/gallery/windows.ts";
 import { expectNear } from "../../test/near.ts";
 import { catenaryOfArc } from "../mechanics/index.ts";
 import { STYLE_SHAPES } from "../styles/shapes/index.ts";
@@ -121,6 +128,36 @@ describe("cloth that hangs in swags", () => {
         sum += Math.hypot(...[0, 1, 2].map((c) => (x[b + c] as number) - (x[a + c] as number)));
       }
       expectNear(sum, total, 0.004 * total, `upright ${i}`);
+    }
+  });
+
+  test.each<[string, () => Case]>([
+    ["sewn", tailed],
+    ["pressed", tailedPressed],
+    ["between poufs", pleatedBalloon],
+  ])("pleats %s let nothing out that does not need it: no wider than the board anywhere", (_, make) => {
+    const { shade } = make();
+    for (const raise of HEIGHTS) {
+      const { cloth } = drapeShade(shade, raise);
+      for (let at = 0; at < cloth.placesMm.length; at += 3) {
+        expect(cloth.placesMm[at]).toBeGreaterThan(-4);
+        expect(cloth.placesMm[at]).toBeLessThan(shade.size.finishedWidthMm + 4);
+      }
+    }
+  });
+
+  test.each<[string, () => Case]>([
+    ["sewn", tailed],
+    ["pressed", tailedPressed],
+  ])("let down, a stripe between pleats that are %s hangs plumb to the hem", (_, make) => {
+    const { shade } = make();
+    const { across, along, placesMm, clothMm } = drapeShade(shade, 0).cloth;
+    const half = Math.ceil(across / 2);
+    for (let i = 0; i < half; i++) {
+      const leans = (mm: Float64Array, step: number) =>
+        (mm[step * ((along - 1) * across + i)] as number) - (mm[step * i] as number);
+      // What lies on a node is as far from the middle as the node: none of it was spread out across the bay.
+      expectNear(leans(clothMm, 2), leans(placesMm, 3), 4, `upright ${i}`);
     }
   });
 

@@ -13,8 +13,8 @@ interface Upright {
   shiftMm: number;
   /** Width of its place over that of the cell. */
   wide: number;
-  /** Middle of its bay across the flat cloth, mm. */
-  middleMm: number;
+  /** Where its cloth is counted from: a line of its cell, and where that lies across the flat cloth, mm. */
+  counted: { line: number; atMm: number };
 }
 
 /**
@@ -33,14 +33,20 @@ export function joinCells(
   for (const { cell: index, fromMm, toMm, mirrored } of places) {
     const cell = settled[index] as SettledCell;
     const count = cell.cell.xMm.length;
+    const isPleated = form.across === "pleated";
+    const shiftMm = mirrored ? toMm : fromMm;
+    const wide = (toMm - fromMm) / (cell.cell.toMm - cell.cell.fromMm || 1);
+    const ofBay = { line: count - 1, atMm: onCloth(mirrored ? fromMm : toMm) };
+    const ofEdge = { line: 0, atMm: onCloth(shiftMm) };
+    const pleat = isPleated ? (cell.cell.columns[0] as number) : 0;
     // A column behind which cloth is folded away stands once for the cloth at either side of it.
-    const isTwice = !mirrored && form.across === "pleated";
-    for (let k = uprights.length === 0 || isTwice ? 0 : 1; k < count; k++) {
-      const line = mirrored ? count - 1 - k : k;
-      const wide = (toMm - fromMm) / (cell.cell.toMm - cell.cell.fromMm || 1);
-      const middleMm = onCloth(mirrored ? fromMm : toMm);
-      uprights.push({ cell, line, mirrored, shiftMm: mirrored ? toMm : fromMm, wide, middleMm });
-    }
+    const lines = [
+      ...Array.from({ length: pleat === 0 ? 0 : pleat + 1 }, (_, line) => ({ line, counted: ofEdge })),
+      ...Array.from({ length: count - pleat }, (_, k) => ({ line: pleat + k, counted: ofBay })),
+    ];
+    const isShared = uprights.length > 0 && (mirrored || !isPleated);
+    for (const one of (mirrored ? lines.toReversed() : lines).slice(isShared ? 1 : 0))
+      uprights.push({ cell, mirrored, shiftMm, wide, ...one });
   }
   const [left, right] = [uprights[0], uprights.at(-1)];
   if (left === undefined || right === undefined) throw new Error("invalid cells: none");
@@ -67,7 +73,7 @@ export function joinCells(
       placesMm.set([x + byMm, y, z], 3 * n);
       flatMm.set([flatOf(upright) + byMm, alongMm], 2 * n);
       const longerMm = upright.cell.cell.longerMm[upright.line] as number;
-      clothMm.set([acrossCloth(upright, fromHemMm) + byMm, alongMm + inHem * longerMm], 2 * n);
+      clothMm.set([acrossCloth(upright, j) + byMm, alongMm + inHem * longerMm], 2 * n);
     });
   });
   return {
@@ -91,11 +97,22 @@ function flatOf({ cell: { cell }, mirrored, shiftMm, line, wide }: Upright): num
   return shiftMm + (mirrored ? -inside : inside);
 }
 
-/** Cloth across from the middle of the cloth, by way of the middle of the bay, mm. */
-function acrossCloth({ cell: { cell }, line, mirrored, middleMm, wide }: Upright, fromHemMm: number): number {
+/** Where the cloth of a node lies across from the middle of the cloth, mm. */
+function acrossCloth({ cell, line, mirrored, counted, wide }: Upright, j: number): number {
+  const [from, to] = [Math.min(line, counted.line), Math.max(line, counted.line)];
   let besideMm = 0;
-  for (let k = line; k + 1 < cell.xMm.length; k++) besideMm += wide * cell.acrossMm(k, fromHemMm);
-  return middleMm + (mirrored ? besideMm : -besideMm);
+  for (let k = from; k < to; k++) besideMm += wide * shownMm(cell, k, j);
+  return counted.atMm + (line > counted.line !== mirrored ? besideMm : -besideMm);
+}
+
+/** Cloth across between a node and the next one: of pleats no more than they let out, the rest is folded away. */
+function shownMm({ cell, grid, x }: SettledCell, k: number, j: number): number {
+  const clothMm = cell.acrossMm(k, grid.lines[j]?.fromHemMm ?? 0);
+  if (cell.across !== "pleated") return clothMm;
+  const placeMm = (cell.xMm[k + 1] as number) - (cell.xMm[k] as number);
+  const at = 3 * (j * cell.xMm.length + k);
+  const apartMm = Math.hypot(...[0, 1, 2].map((c) => (x[at + 3 + c] as number) - (x[at + c] as number)));
+  return Math.min(clothMm, Math.max(placeMm, apartMm));
 }
 
 function strandsOf(lines: number, strands: readonly { from: number; to: number }[]): Int32Array {

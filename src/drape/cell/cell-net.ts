@@ -43,6 +43,7 @@ export function cellNet(
   // What lies in ripples finer than the net weighs as much as the rest.
   const wholeMm = (i: number, j: number) => wholeWarpMm(cell, lines, i, j);
   const weftMm = (i: number, j: number) => cell.acrossMm(i, (lines[j] as ClothLine).fromHemMm);
+  const placeMm = (i: number) => (cell.xMm[i + 1] as number) - (cell.xMm[i] as number);
   const wide = (i: number, j: number) =>
     ((i > 0 ? weftMm(i - 1, j) : 0) + (i + 1 < across ? weftMm(i, j) : 0)) / 2;
   const tall = (i: number, j: number) =>
@@ -72,7 +73,9 @@ export function cellNet(
           node(i + 1, j),
           rest,
           (membrane * tall(i, j)) / rest,
-          cell.gathered ? 0 : RIPPLES,
+          cell.across === "gathered" ? 0 : RIPPLES,
+          // What a pleat could give more lies folded in it.
+          cell.across === "pleated" ? Math.max(0, rest - placeMm(i)) : 0,
         );
       }
       if (j > 0 && i + 1 < across) {

@@ -15,8 +15,8 @@ export interface DrapeCell {
   columns: number[];
   /** Cloth across from each line to the next, at a height above the hem along the cloth, mm. */
   acrossMm: (line: number, fromHemMm: number) => number;
-  /** Its weft lies in gathers, which open without a push. */
-  gathered: boolean;
+  /** Gathers and pleats open without a push. */
+  across: Form["across"];
   /** How much longer the cloth of each line is than at the columns, mm: a hem that is cut in a curve. */
   longerMm: Float64Array;
 }
@@ -91,7 +91,7 @@ function halfBay(form: Form, fromMm: number, toMm: number, lines: number): Drape
   const middle = (fromMm + toMm) / 2;
   const xMm = Float64Array.from({ length: lines + 1 }, (_, i) => fromMm + ((middle - fromMm) * i) / lines);
   return {
-    gathered: form.across === "gathered",
+    across: form.across,
     ...{ fromMm, toMm: middle, left: "mirror", xMm, columns: [0] },
     acrossMm: (_, fromHemMm) => clothAcross(form, fromMm, toMm, fromHemMm) / (2 * lines),
     longerMm: new Float64Array(xMm.length),
@@ -114,7 +114,7 @@ function halfShade(form: Form, columnsMm: readonly number[], widthMm: number): D
     return (width * clothAcross(form, first, second, fromHemMm)) / spanMm;
   };
   return {
-    gathered: form.across === "gathered",
+    across: form.across,
     ...{ fromMm: 0, toMm: middle, left: "edge", xMm, acrossMm },
     columns: centred ? [tail, xMm.length - 1] : [tail],
     longerMm: xMm.map((x) => dipAt(form, x)),

@@ -21,6 +21,8 @@ export function markOn({ points }: SewnMark, lengthMm: number): Point[] {
 /** A seam, and a hem’s upper edge, as wide as the eye sees it, mm; each by how much darker. */
 const SEAM = { wideMm: 2.4, darker: 0.62 };
 const HEM = { wideMm: 2, darker: 0.86 };
+/** The edge of a pleat, where the cloth turns away behind it. */
+const PLEAT = { wideMm: 3, darker: 0.66 };
 const BAND_EDGE = { wideMm: 1.6, darker: 0.7 };
 /** Ruffles of a frill: so far apart on the cloth, so wide at its seam, mm. */
 const RUFFLE = { apartMm: 34, wideMm: 7, darker: 0.74 };
@@ -29,7 +31,7 @@ const PAST_MM = 60;
 
 type Sewn = Pick<ShadePlan, "size" | "form" | "cloth">;
 
-/** Joins of the face’s widths, bands of another cloth, a frill and the hem, as they lie on the cloth. */
+/** Joins of the face’s widths, edges of pleats, bands of another cloth, a frill and the hem, as they lie on the cloth. */
 export function sewnMarks(shade: Sewn): SewnMark[] {
   const { size, form, cloth } = shade;
   const flat = flatSize(size, form, "face");
@@ -37,24 +39,43 @@ export function sewnMarks(shade: Sewn): SewnMark[] {
   const face = cloth.layers.find(({ layer }) => layer === "face");
   // Pleats and gathers swallow joins.
   const joins = form.across === "flat" ? (face?.seamsMm ?? []) : [];
-  const seams = joins.map((x) => upright(leftMm + x));
-  return [...seams, ...hemOf(shade, flat), ...bandsOf(shade), ...frillOf(shade, flat)];
+  const seams = joins.map((x) => upright(leftMm + x, SEAM));
+  return [
+    ...seams,
+    ...hemOf(shade, flat),
+    ...bandsOf(shade, flat),
+    ...pleatsOf(form, leftMm),
+    ...frillOf(shade, flat),
+  ];
 }
 
 type Flat = ReturnType<typeof flatSize>;
 
-/** Bands lie on a face that hangs flat; across pleats and gathers they are not shown. */
-function bandsOf({ size, form, cloth: { bands } }: Sewn): SewnMark[] {
-  if (form.across !== "flat") return [];
+/**
+ * Bands are sewn onto the face before it is pleated or gathered: as far from its edges, on its cloth, as they are to be seen
+ * from those of the shade.
+ */
+function bandsOf({ size, cloth: { bands } }: Sewn, { widthMm }: Flat): SewnMark[] {
   // What the style adds to the length lies above the bands at the hem.
   const middleMm = size.finishedLengthMm / 2;
+  const besideMm = (widthMm - size.finishedWidthMm) / 2;
+  const outwards = (x: number) => (x < size.finishedWidthMm / 2 ? x - besideMm : x + besideMm);
   return bands.flatMap((band): SewnMark[] => {
     const points = bandShape(band, bands).map(([x, y]) =>
-      y > middleMm ? atHem(x, y - size.finishedLengthMm) : atTop(x, y),
+      y > middleMm ? atHem(outwards(x), y - size.finishedLengthMm) : atTop(outwards(x), y),
     );
     const edges = points.map((from, k) => edge(from, points[(k + 1) % points.length] as MarkPoint));
     return [{ colour: band.colour, points }, ...edges];
   });
+}
+
+/** Both edges of each pleat, on the cloth that is seen beside it; those of a box stand before that. */
+function pleatsOf({ pleats }: Pick<Sewn["form"], "pleats">, leftMm: number): SewnMark[] {
+  const out = PLEAT.wideMm / 2;
+  return pleats.flatMap(({ xMm, flatMm: [left, , right], facesMm = [xMm, xMm] }) => [
+    upright(leftMm + left - (xMm - facesMm[0]) - out, PLEAT),
+    upright(leftMm + right + (facesMm[1] - xMm) + out, PLEAT),
+  ]);
 }
 
 /** The upper edge of the bottom hem, where it is level and no band covers it. */
@@ -99,10 +120,10 @@ function atHem(x: number, y: number): MarkPoint {
   return { x, y, from: "hem" };
 }
 
-function upright(x: number): SewnMark {
-  const half = SEAM.wideMm / 2;
+function upright(x: number, { wideMm, darker }: typeof SEAM): SewnMark {
+  const half = wideMm / 2;
   return {
-    colour: { darker: SEAM.darker },
+    colour: { darker },
     points: [
       atTop(x - half, -PAST_MM),
       atTop(x + half, -PAST_MM),

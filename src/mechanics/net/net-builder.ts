@@ -10,6 +10,7 @@ export class NetBuilder {
     stiff: [] as number[],
   };
   readonly #push: number[] = [];
+  readonly #slack: number[] = [];
   readonly #bends = {
     nodes: [] as number[],
     weights: [] as number[],
@@ -25,13 +26,17 @@ export class NetBuilder {
     this.#held = new Uint8Array(3 * nodeCount);
   }
 
-  /** A link with a force for each mm of stretch, N/mm, and the share of it that it withstands when shortened. */
-  thread(from: number, to: number, restMm: number, stiffness: number, pushShare: number): void {
+  /**
+   * A link with a force for each mm of stretch, N/mm, and the share of it that it withstands when shortened by more than
+   * its slack.
+   */
+  thread(from: number, to: number, restMm: number, stiffness: number, pushShare: number, slackMm = 0): void {
     this.#threads.from.push(from);
     this.#threads.to.push(to);
     this.#threads.rest.push(restMm);
     this.#threads.stiff.push(stiffness);
     this.#push.push(pushShare);
+    this.#slack.push(slackMm);
   }
 
   /** Bending at the middle one of three nodes, `steps` of cloth apart; `stiffness` is rigidity times area, N·mm³. */
@@ -101,6 +106,7 @@ export class NetBuilder {
         restMm: Float64Array.from(this.#threads.rest),
         stiffness: Float64Array.from(this.#threads.stiff),
         pushShare: Float64Array.from(this.#push),
+        slackMm: Float64Array.from(this.#slack),
       },
       bends: {
         nodes: Int32Array.from(this.#bends.nodes),

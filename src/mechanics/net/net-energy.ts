@@ -13,7 +13,7 @@ export function netEnergy(net: ClothNet, x: Float64Array, gradient?: Float64Arra
 }
 
 function threadEnergy(threads: Threads, x: Float64Array, gradient?: Float64Array): number {
-  const { from, to, restMm, stiffness, pushShare } = threads;
+  const { from, to, stiffness, pushShare } = threads;
   let energy = 0;
   for (let t = 0; t < from.length; t++) {
     const a = 3 * (from[t] as number);
@@ -22,7 +22,7 @@ function threadEnergy(threads: Threads, x: Float64Array, gradient?: Float64Array
     const dy = (x[b + 1] as number) - (x[a + 1] as number);
     const dz = (x[b + 2] as number) - (x[a + 2] as number);
     const length = Math.sqrt(dx * dx + dy * dy + dz * dz);
-    const stretch = length - (restMm[t] as number);
+    const stretch = stretchMm(threads, t, length);
     const k = (stiffness[t] as number) * (stretch < 0 ? (pushShare[t] as number) : 1);
     energy += 0.5 * k * stretch * stretch;
     if (gradient === undefined || length === 0) continue;
@@ -31,6 +31,12 @@ function threadEnergy(threads: Threads, x: Float64Array, gradient?: Float64Array
     add(gradient, b, pull * dx, pull * dy, pull * dz);
   }
   return energy;
+}
+
+/** How far a thread is longer than at rest, or shorter than it may be without a push, mm. */
+export function stretchMm({ restMm, slackMm }: Threads, t: number, lengthMm: number): number {
+  const longer = lengthMm - (restMm[t] as number);
+  return longer < 0 ? Math.min(0, longer + (slackMm[t] as number)) : longer;
 }
 
 function add(to: Float64Array, at: number, dx: number, dy: number, dz: number): void {

@@ -1,6 +1,6 @@
 import { type Envelope, envelopeOf } from "../solve/envelope.ts";
 import { type ClothNet, contactCoordinate } from "./net.ts";
-import { clearanceMm, pushOf } from "./net-energy.ts";
+import { clearanceMm, pushOf, stretchMm } from "./net-energy.ts";
 
 /** Where the free coordinates stand in the matrix, and the envelope that they need: the same for every shape of one net. */
 export interface NetPattern {
@@ -93,7 +93,7 @@ export function eachContactNode(
 }
 
 function fillThreads({ threads }: ClothNet, x: Float64Array, put: Put): void {
-  const { from, to, restMm, stiffness, pushShare } = threads;
+  const { from, to, stiffness, pushShare } = threads;
   const unit = new Float64Array(3);
   for (let t = 0; t < from.length; t++) {
     const a = 3 * (from[t] as number);
@@ -106,7 +106,9 @@ function fillThreads({ threads }: ClothNet, x: Float64Array, put: Put): void {
     }
     const length = Math.sqrt(squared);
     if (length === 0) continue;
-    const stretch = length - (restMm[t] as number);
+    const stretch = stretchMm(threads, t, length);
+    // Between its slack and its rest a thread does nothing.
+    if (stretch === 0 && (threads.slackMm[t] as number) > 0) continue;
     const along = (stiffness[t] as number) * (stretch < 0 ? (pushShare[t] as number) : 1);
     if (along === 0) continue;
     const across = stretch < 0 ? 0 : (along * stretch) / length;

@@ -22,6 +22,8 @@ export interface Threads {
   stiffness: Float64Array;
   /** Share of the stiffness with which it withstands being shortened: 1 a thread, 0 a line that folds up. */
   pushShare: Float64Array;
+  /** By how much it may be shorter than at rest before it withstands that, mm. */
+  slackMm: Float64Array;
 }
 
 /**

@@ -1,7 +1,9 @@
 import { describe, expect, test } from "vitest";
+import { gatheredBalloon } from "../../../../test/gallery/gathered-windows.ts";
 import { banded, pleatedBalloon, wide } from "../../../../test/gallery/windows.ts";
 import { drapeShade } from "../../../drape/index.ts";
 import { SWATCH_SIDE } from "../../../job/index.ts";
+import { plan } from "../../../plan/index.ts";
 import type { Point } from "../../model.ts";
 import { sewnMarks } from "../../sheets/sewn-marks.ts";
 import { type ClothArea, clothPattern, withAreas } from "./cloth-print.ts";
@@ -198,6 +200,42 @@ test("joins and bands lie on the cloth where the cutting plan has them", () => {
     expect(colour).toBe(shown[k]?.colour);
     expect(Math.min(...points.map(({ x }) => x))).toBeCloseTo(shown[k]?.xMm ?? -1, 6);
   });
+});
+
+test("both edges of a pleat are seen beside its line, and the cloth folded away lies between them", () => {
+  const { shade } = pleatedBalloon();
+  const flatMm = shade.form.allowances.reduce((sum, { widthMm }) => sum + widthMm, 0);
+  const middles = sewnMarks(shade).map(({ points }) => points.reduce((sum, { x }) => sum + x, 0) / 4);
+  expect(middles).toHaveLength(2 * shade.form.pleats.length);
+  shade.form.pleats.forEach(({ foldedMm, flatMm: [left] }, k) => {
+    const [a, b] = [middles[2 * k] as number, middles[2 * k + 1] as number];
+    // Each is three millimetres wide and lies wholly on the cloth that is seen.
+    expect(b - a).toBeCloseTo(foldedMm + 3, 6);
+    expect(a + flatMm / 2).toBeCloseTo(left - 1.5, 6);
+  });
+});
+
+test("bands on gathered cloth lie as far in from its edges as the cutting plan has them on the flat cloth, and up from its hem", () => {
+  const { job, shade } = gatheredBalloon();
+  const [window] = job.rooms[0]?.windows ?? [];
+  if (window === undefined) throw new Error("invalid gallery job: no window");
+  window.shade.making = {
+    ...window.shade.making,
+    banding: { where: "sides-and-bottom", widthMm: 60, insetMm: 25 },
+  };
+  const [gathered] = plan(job).shades;
+  if (gathered === undefined) throw new Error("invalid gallery job: no shade");
+  const [left, right, bottom] = sewnMarks(gathered).filter(({ colour }) => typeof colour === "string");
+  const xs = (mark = left) => (mark?.points ?? []).map(({ x }) => x);
+  const wideMm = gathered.form.allowances.reduce((sum, one) => sum + one.widthMm, shade.size.finishedWidthMm);
+  const edgeMm = (shade.size.finishedWidthMm - wideMm) / 2;
+  expect(edgeMm).toBeLessThan(-300);
+  expect(Math.min(...xs(left))).toBeCloseTo(edgeMm + 25, 6);
+  expect(Math.max(...xs(left))).toBeCloseTo(edgeMm + 85, 6);
+  expect(Math.max(...xs(right))).toBeCloseTo(edgeMm + wideMm - 25, 6);
+  expect(Math.max(...xs(bottom)) - Math.min(...xs(bottom))).toBeCloseTo(wideMm - 50, 6);
+  expect(bottom?.points.map(({ y }) => y).sort((a, b) => a - b)).toEqual([-85, -85, -25, -25]);
+  expect(bottom?.points.every(({ from }) => from === "hem")).toBe(true);
 });
 
 test("cloth behind a pleat is left out of what is seen: the lines beside it are as far apart on the cloth as is folded away", () => {
