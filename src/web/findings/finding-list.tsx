@@ -4,7 +4,7 @@ import { findingCards } from "../../plan/index.ts";
 import { useSameItems } from "../state/use-same-items.ts";
 import { FindingCardNote } from "./finding-card.tsx";
 import { FindingNote } from "./finding-note.tsx";
-import { severityCounts } from "./severity-counts.ts";
+import { asShown, severityCounts } from "./severity-counts.ts";
 import "./finding-list.css";
 
 interface FindingListProps {
@@ -20,7 +20,9 @@ export function FindingList({ findings, short = false, onMore }: FindingListProp
   const cards = useMemo(() => findingCards(same), [same]);
   if (findings.length === 0) return null;
   const shown = short ? cards.filter(({ severity }) => severity === "stop" || severity === "fix") : cards;
-  const rest = findings.length - shown.reduce((sum, card) => sum + card.findings.length, 0);
+  const rest = severityCounts(
+    asShown(cards.filter((card) => !shown.includes(card)).flatMap((card) => card.findings)),
+  );
   return (
     <div className="findings">
       {shown.length > 0 ? (
@@ -36,9 +38,9 @@ export function FindingList({ findings, short = false, onMore }: FindingListProp
           )}
         </ul>
       ) : null}
-      {rest > 0 ? (
+      {rest !== "" ? (
         <button type="button" className="button-plain small" onClick={onMore}>
-          {severityCounts(findings, ["note", "unproven"])}
+          {rest}
         </button>
       ) : null}
     </div>

@@ -1,6 +1,5 @@
 import { memo, type ReactNode, useCallback, useMemo, useState } from "react";
 import { Link } from "wouter";
-import type { Finding } from "../../figures/index.ts";
 import { type FindingCard, findingCards } from "../../plan/index.ts";
 import { FindingCardNote } from "../findings/finding-card.tsx";
 import { FindingNote } from "../findings/finding-note.tsx";
@@ -24,7 +23,7 @@ export const FindingsChapter = memo(function FindingsChapter({
   const { id: jobId, rooms } = useJob();
   const findings = summary?.findings;
   const cards = useMemo(() => findingCards(findings ?? []), [findings]);
-  const sentence = useMemo(() => countSentence(findings), [findings]);
+  const sentence = findings === undefined ? "Being gathered." : countSentence(cards);
   const names = useMemo(
     () =>
       new Map(rooms.flatMap(({ name, windows }) => windows.map((one) => [one.id, `${name}, ${one.name}`]))),
@@ -82,17 +81,15 @@ function Cards({ cards, whereOf }: CardsProps) {
 /** What is only to be noted, folded away until somebody has the time. */
 function Notes({ cards, whereOf }: CardsProps) {
   const [open, setOpen] = useState(false);
-  const count = cards.reduce((sum, { findings }) => sum + findings.length, 0);
   return (
     <details className="more-settings" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>{count} to note</summary>
+      <summary>{severityCounts(cards)}</summary>
       {open ? <Cards cards={cards} whereOf={whereOf} /> : null}
     </details>
   );
 }
 
-function countSentence(findings: readonly Finding[] | undefined): string {
-  if (findings === undefined) return "Being gathered.";
-  const counts = severityCounts(findings);
+function countSentence(cards: readonly FindingCard[]): string {
+  const counts = severityCounts(cards);
   return counts === "" ? "Nothing was found." : `${counts}.`;
 }

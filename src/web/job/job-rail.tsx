@@ -1,6 +1,7 @@
 import { memo, useMemo } from "react";
-import type { Finding } from "../../figures/index.ts";
+import type { Finding, Severity } from "../../figures/index.ts";
 import type { Job } from "../../job/index.ts";
+import { findingCards } from "../../plan/index.ts";
 import { Rail, type RailEntry, type RailGroup } from "../frame/rail.tsx";
 import { goToSection } from "../sections/go-to.ts";
 import { questionsOf } from "../sections/questions.ts";
@@ -12,7 +13,7 @@ import {
   type SectionId,
   sectionNumber,
 } from "../sections/sections.ts";
-import type { Waiting } from "../sections/what-is-open.ts";
+import { shownByShade, type Waiting } from "../sections/what-is-open.ts";
 import { useJob } from "../state/fields.ts";
 import type { JobSummary } from "../state/job-summary.ts";
 import { usePlanner } from "../state/store.ts";
@@ -27,6 +28,9 @@ const openHere = (id: string) => goToSection(id as SectionId);
 export const JobRail = memo(function JobRail({ summary }: { summary: JobSummary | undefined }) {
   const job = useJob();
   const open = usePlanner((planner) => planner.view.open);
+  const findings = summary?.findings;
+  const counts = useMemo(() => countsByShade(findings ?? []), [findings]);
+  const causes = useMemo(() => countOf(findingCards((findings ?? []).filter(isGrave))), [findings]);
   const entry = (id: SectionId): RailEntry => ({
     key: id,
     number: sectionNumber(id),
@@ -34,9 +38,8 @@ export const JobRail = memo(function JobRail({ summary }: { summary: JobSummary 
     open: open[id] === true,
     onPress: openHere,
     ...(id === "place" ? { waiting: waitingAt(0, 0, unsaid(job)) } : {}),
+    ...(id === "findings" ? { waiting: waitingAt(causes.stop, causes.fix, 0) } : {}),
   });
-  const findings = summary?.findings;
-  const counts = useMemo(() => countsByShade(findings ?? []), [findings]);
   const windows = useMemo(() => windowsOf(job.rooms), [job.rooms]);
   const ofWindows = windows.slice(0, MOST_WINDOWS).map(({ window, r, w }): RailEntry => {
     const found = counts.get(window.id);
@@ -59,13 +62,12 @@ export const JobRail = memo(function JobRail({ summary }: { summary: JobSummary 
   const asking = windows.find(({ r, w }) =>
     questionsOf(job, { room: r, window: w }).some(({ pointer }) => !JOBS_OWN.has(pointer)),
   );
-  const hasTrouble = [...counts.values()].some(({ stop, fix }) => stop + fix > 0);
   const next =
     unsaid(job) > 0
       ? { words: "where it will hang and what for", onPress: () => goToSection("place") }
       : asking !== undefined
         ? { words: `to measure, ${asking.window.name}`, href: `/job/${job.id}/${asking.window.id}` }
-        : hasTrouble
+        : causes.stop + causes.fix > 0
           ? { words: "what was found", onPress: () => goToSection("findings") }
           : { words: SECTIONS.print.title, onPress: () => goToSection("print") };
   return (
@@ -87,14 +89,17 @@ function waitingAt(stop: number, fix: number, questions: number): Waiting {
 }
 
 function countsByShade(findings: readonly Finding[]): Map<string, { stop: number; fix: number }> {
-  const counts = new Map<string, { stop: number; fix: number }>();
-  for (const { shadeId, severity } of findings) {
-    if (shadeId === undefined || (severity !== "stop" && severity !== "fix")) continue;
-    const known = counts.get(shadeId);
-    if (known === undefined) counts.set(shadeId, { stop: 0, fix: 0, [severity]: 1 });
-    else known[severity]++;
-  }
-  return counts;
+  const grave = findings.filter(isGrave);
+  return new Map([...shownByShade(grave)].map(([id, shown]) => [id, countOf(shown)]));
+}
+
+function countOf(shown: readonly { severity: Severity }[]): { stop: number; fix: number } {
+  const of = (one: Severity) => shown.filter(({ severity }) => severity === one).length;
+  return { stop: of("stop"), fix: of("fix") };
+}
+
+function isGrave({ severity }: Finding): boolean {
+  return severity === "stop" || severity === "fix";
 }
 
 function windowsOf(rooms: Job["rooms"]) {

@@ -1,11 +1,13 @@
 import { memo, useMemo } from "react";
-import { type Finding, SEVERITIES, type Severity } from "../../figures/index.ts";
+import type { Finding, Severity } from "../../figures/index.ts";
 import type { Room, Window } from "../../job/index.ts";
 import { counted } from "../../words/index.ts";
+import { isGraver } from "../findings/severity-counts.ts";
 import { Chapter } from "../frame/chapter.tsx";
 import { Field } from "../inputs/field.tsx";
 import { text } from "../inputs/spec.ts";
 import { newId } from "../persistence/new-id.ts";
+import { shownByShade } from "../sections/what-is-open.ts";
 import { useCanEdit, useJob } from "../state/fields.ts";
 import type { JobSummary } from "../state/job-summary.ts";
 import { edit } from "../state/store.ts";
@@ -17,15 +19,16 @@ import { WindowRow } from "./window-row.tsx";
 const ROOM_NAME = { ...text("Room", 120), required: true };
 const ROOM_NOTE = { ...text("Note", 4000), lines: true };
 
-/** The heaviest findings of each shade, and how many of them. */
+/** What is gravest of what each shade's page shows, and how much of it. */
 function heaviestByShade(findings: readonly Finding[]): ReadonlyMap<string, Heaviest> {
   const found = new Map<string, Heaviest>();
-  for (const { shadeId, severity } of findings) {
-    if (shadeId === undefined) continue;
-    const known = found.get(shadeId);
-    if (known?.severity === severity) known.count++;
-    else if (known === undefined || isHeavier(severity, known.severity))
-      found.set(shadeId, { severity, count: 1 });
+  for (const [shadeId, shown] of shownByShade(findings)) {
+    for (const { severity } of shown) {
+      const known = found.get(shadeId);
+      if (known?.severity === severity) known.count++;
+      else if (known === undefined || isGraver(severity, known.severity))
+        found.set(shadeId, { severity, count: 1 });
+    }
   }
   return found;
 }
@@ -33,10 +36,6 @@ function heaviestByShade(findings: readonly Finding[]): ReadonlyMap<string, Heav
 interface Heaviest {
   severity: Severity;
   count: number;
-}
-
-function isHeavier(one: Severity, other: Severity): boolean {
-  return SEVERITIES.indexOf(one) < SEVERITIES.indexOf(other);
 }
 
 /** Rooms and their windows: names, order, new ones. */

@@ -1,8 +1,9 @@
 import { memo } from "react";
 import { Link } from "wouter";
-import { SEVERITY_WORDS, type Severity } from "../../figures/index.ts";
+import type { Severity } from "../../figures/index.ts";
 import type { Window } from "../../job/index.ts";
 import { lengthText } from "../../units/index.ts";
+import { severityCount } from "../findings/severity-counts.ts";
 import { SeverityIcon } from "../frame/icons.tsx";
 import { newId } from "../persistence/new-id.ts";
 import { useEnglish } from "../state/english.ts";
@@ -41,7 +42,7 @@ export const WindowRow = memo(function WindowRow(props: WindowRowProps) {
       </span>
       {heaviest === undefined ? null : (
         <span className="small window-severity" data-severity={heaviest}>
-          <SeverityIcon severity={heaviest} /> {heaviestCount} {SEVERITY_WORDS[heaviest].toLowerCase()}
+          <SeverityIcon severity={heaviest} /> {severityCount(heaviest, heaviestCount ?? 0)}
         </span>
       )}
       <span className="window-row-tools">

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { STAGES } from "../../figures/index.ts";
+import { type Finding, STAGES } from "../../figures/index.ts";
 import { newJob, newWindow } from "../../job/index.ts";
 import { fieldAt } from "../settings/field-at.ts";
 import { questionsOf } from "./questions.ts";
@@ -63,5 +63,13 @@ describe("questions of a new window", () => {
     expect(waiting.measure?.questions).toBe(6);
     expect(waiting.safety?.questions).toBe(2);
     expect(waiting.cloth).toBeUndefined();
+  });
+
+  it("stand beside what was found, one for each card that the section shows", () => {
+    const cords = { stage: "safety", severity: "fix", cause: { id: "cords", says: "" } };
+    const found = [cords, cords, { stage: "lift", severity: "fix" }, { stage: "rig", severity: "fix" }];
+    const waiting = waitingIn(found as unknown as Finding[], []);
+    expect(waiting.safety?.fix).toBe(1);
+    expect(waiting.lift?.fix).toBe(2);
   });
 });
