@@ -9,6 +9,7 @@ import { readBench } from "../persistence/bench-shelf.ts";
 import { newId } from "../persistence/new-id.ts";
 import { shelveJob } from "../persistence/session.ts";
 import { prefer, usePreferences } from "../state/preferences.ts";
+import { exampleWords } from "./example-words.ts";
 
 const SYSTEMS: Record<UnitSystem, string> = { imperial: "inches", metric: "millimetres" };
 const MOUNT_NAMES: Record<Mount, string> = {
@@ -80,7 +81,9 @@ export function FirstShade({ drawn }: { drawn: boolean }) {
             placeholder={EXAMPLE[system].width}
             value={width}
             onChange={setWidth}
-            error={asked && !widthRead.ok ? widthRead.reason : undefined}
+            error={
+              asked && !widthRead.ok ? (width.trim() === "" ? "Type a width." : widthRead.reason) : undefined
+            }
           />
           <span className="first-shade-times" aria-hidden="true">
             ×
@@ -91,7 +94,13 @@ export function FirstShade({ drawn }: { drawn: boolean }) {
             placeholder={EXAMPLE[system].length}
             value={length}
             onChange={setLength}
-            error={asked && !lengthRead.ok ? lengthRead.reason : undefined}
+            error={
+              asked && !lengthRead.ok
+                ? length.trim() === ""
+                  ? "Type a length."
+                  : lengthRead.reason
+                : undefined
+            }
           />
         </div>
         <div className="first-shade-choices">
@@ -115,7 +124,10 @@ export function FirstShade({ drawn }: { drawn: boolean }) {
               heightMm={shown(length, EXAMPLE[system].length)}
               mount={mount}
               system={system}
-              example={!widthRead.ok || !lengthRead.ok}
+              example={exampleWords(
+                { text: width, read: widthRead.ok },
+                { text: length, read: lengthRead.ok },
+              )}
             />
           ) : null}
         </Suspense>
@@ -144,7 +156,7 @@ function Measure({ label, unit, placeholder, value, onChange, error }: MeasurePr
           className="field-input"
           autoComplete="off"
           spellCheck={false}
-          placeholder={placeholder}
+          placeholder={`e.g. ${placeholder}`}
           value={value}
           onChange={(event) => onChange(event.target.value)}
           aria-invalid={error === undefined ? undefined : true}

@@ -13,8 +13,8 @@ interface LivePlateProps {
   heightMm: number;
   mount: Mount;
   system: UnitSystem;
-  /** Nothing was typed yet: the drawing is an example. */
-  example: boolean;
+  /** What of the drawing is only an example; undefined where all of it is what was typed. */
+  example: string | undefined;
 }
 
 const PX_PER_MM = 4.3;
@@ -69,7 +69,7 @@ function LiveDrawing({
           <SvgElement key={at} node={node} />
         ))}
       </svg>
-      <figcaption>{example ? "An example, until you type your own." : placed.caption}</figcaption>
+      <figcaption>{example ?? placed.caption}</figcaption>
     </figure>
   );
 }
