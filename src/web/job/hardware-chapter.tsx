@@ -76,6 +76,9 @@ export function HardwareChapter() {
       sentence={own === 0 ? "None of your own yet; example parts are used." : `${own} of your own.`}
     >
       <FromBench />
+      <p className="quiet small">
+        How high a cleat sits is set under Child safety of its window, the connector of a loop under Lift.
+      </p>
       {KINDS.map(({ key, title, kind, fields }) => (
         <More key={key} id={`parts-${key}`} title={title}>
           <PartList

@@ -25,15 +25,17 @@ export function StockChapter() {
   const { stock } = useJob();
   const cloth = stock.cloth?.length ?? 0;
   const lengths = stock.lengths?.length ?? 0;
+  const atHand = [
+    ...(cloth > 0 ? [`${counted(cloth, "piece")} of cloth`] : []),
+    ...(lengths > 0 ? [`${counted(lengths, "length")} of cord, bar or board`] : []),
+  ];
   const promises = useStockPromises();
   useFollowStock(usePlanner(({ room }) => room === undefined));
   return (
     <Chapter
       id="stock"
       sentence={
-        cloth + lengths === 0
-          ? "Nothing is at hand; everything is bought."
-          : `At hand: ${counted(cloth, "piece")} of cloth, ${counted(lengths, "length")} of cord, bar or board.`
+        atHand.length === 0 ? "Nothing is at hand; everything is bought." : `At hand: ${atHand.join(", ")}.`
       }
     >
       <Trouble words={promises?.trouble} />

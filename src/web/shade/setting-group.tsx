@@ -42,17 +42,24 @@ interface MoreSettingsProps {
   /** Settings that already stand above. */
   but?: readonly string[];
   title?: string;
+  /** Fields that belong with them, and come first. */
   before?: ReactNode;
 }
 
 /** The rest of a group, folded away until it is wanted. */
-export function MoreSettings({ group, but = [], title = MAKING_GROUP_NAMES[group] }: MoreSettingsProps) {
+export function MoreSettings({
+  group,
+  but = [],
+  title = MAKING_GROUP_NAMES[group],
+  before,
+}: MoreSettingsProps) {
   const all = Object.keys(MAKING_FIELDS[group]).filter((name) => !but.includes(name));
   const names = useApplying(group, all);
   if (names.length === 0) return null;
   return (
     <More id={`more-${group}`} title={title}>
       <FieldGroup>
+        {before}
         <Settings group={group} names={names} />
       </FieldGroup>
     </More>

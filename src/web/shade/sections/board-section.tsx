@@ -22,8 +22,8 @@ function BoardSentence() {
   const { board } = useShade().plan;
   return (
     <>
-      {board.sectionName}, <LengthFig id="measure.board-length" mm={board.lengthMm} /> long, with{" "}
-      {counted(board.eyes.length, "screw eye")},{" "}
+      {board.sectionName}, <LengthFig id="measure.board-length" mm={board.lengthMm} /> long,{" "}
+      {board.eyes.length === 0 ? null : `with ${counted(board.eyes.length, "screw eye")}, `}
       {board.fixing === "brackets"
         ? `on ${counted(board.brackets.length, "bracket")}`
         : `screwed up at ${counted(board.brackets.length, "place")}`}{" "}

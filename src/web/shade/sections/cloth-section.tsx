@@ -18,12 +18,12 @@ import { useParts } from "../../state/parts.ts";
 import { edit, look, openSection, usePlanner } from "../../state/store.ts";
 import { MotifNudge } from "../motif-nudge.tsx";
 import { Section } from "../section.tsx";
-import { MoreSettings, Settings } from "../setting-group.tsx";
+import { MoreSettings } from "../setting-group.tsx";
 import { useShade } from "../shade-context.tsx";
 
 const LAYER_SPECS: Record<Layer, ReturnType<typeof part>> = {
   face: part("Face", "cloths"),
-  interlining: part("Interlining", "cloths", "none"),
+  interlining: { ...part("Interlining", "cloths", "none"), hint: "bump, domett" },
   blackout: part("Blackout", "cloths", "none"),
   lining: part("Lining", "cloths", "none, unlined"),
 };
@@ -54,9 +54,6 @@ export function ClothSection() {
             origin={<ClothFacts layer={layer} />}
           />
         ))}
-        <Field pointer={`${pointer}/shade/banding`} spec={BANDING} fallback={null} />
-        <Field pointer={`${pointer}/shade/bottomBand`} spec={BOTTOM_BAND} fallback={null} />
-        {ribsHere ? <Settings group="ribs" names={["kind"]} /> : null}
       </FieldGroup>
       <OwnFace />
       <p className="page-actions">
@@ -68,10 +65,18 @@ export function ClothSection() {
       <CutSizes />
       <MoreSettings group="hems" />
       <MoreSettings group="lining" />
-      {ribsHere ? <MoreSettings group="ribs" but={["kind"]} /> : null}
+      {ribsHere ? <MoreSettings group="ribs" /> : null}
       {motif !== undefined && plan.form.across === "flat" ? <MotifNudge /> : null}
       {hasRepeat ? <MoreSettings group="pattern" /> : null}
-      <MoreSettings group="banding" />
+      <MoreSettings
+        group="banding"
+        before={
+          <>
+            <Field pointer={`${pointer}/shade/banding`} spec={BANDING} fallback={null} />
+            <Field pointer={`${pointer}/shade/bottomBand`} spec={BOTTOM_BAND} fallback={null} />
+          </>
+        }
+      />
     </Section>
   );
 }

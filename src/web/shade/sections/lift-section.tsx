@@ -56,7 +56,7 @@ export function LiftSection() {
         <Settings group="lift" names={first} />
       </FieldGroup>
       <CordTable lift={plan.lift} />
-      <ShadeFit />
+      {plan.lift.takeUp === "lock" ? <ShadeFit /> : null}
       <HardwareChoiceList />
       <MoreSettings
         group="lift"
