@@ -25,6 +25,15 @@ const WRITTEN: [text: string, bare: "in" | "mm" | "cm", lengthMm: number][] = [
   [",5 in", "mm", 12.7],
   ["36 inches", "mm", 914.4],
   ["  7 1/2  ", "in", 190.5],
+  ["34 and a half", "in", 876.3],
+  ["35 and three eighths inches", "mm", 898.525],
+  ["35 and 3/8", "in", 898.525],
+  ["three-quarters of an inch", "mm", 19.05],
+  ["2 feet and 11 3/8 inches", "mm", 898.525],
+  ["7 and one quarter", "in", 184.15],
+  ["half an inch", "mm", 12.7],
+  ["3 quarters of an inch", "mm", 19.05],
+  ["15 and fifteen sixteenths", "in", 404.8125],
 ];
 
 const REFUSED = [
@@ -37,6 +46,11 @@ const REFUSED = [
   "5 mm 3 in",
   "3 3 3",
   "12 1/2 1/4",
+  "and",
+  "34 and",
+  "a half and a quarter",
+  "34 quarter",
+  "34 half",
   "1e999",
   "∞",
 ];

@@ -24,6 +24,24 @@ const VULGAR: Record<string, string> = {
   "⅞": "7/8",
 };
 
+/** How parts of an inch are spoken, as a telephone writes down what it is told: `34 and three eighths inches`. */
+const PARTS: Record<string, number> = { half: 2, quarter: 4, eighth: 8, sixteenth: 16 };
+const COUNTS: Record<string, number> = {
+  ...{ a: 1, an: 1, one: 1, three: 3, five: 5, seven: 7 },
+  ...{ nine: 9, eleven: 11, thirteen: 13, fifteen: 15 },
+};
+const SPOKEN = new RegExp(
+  String.raw`(?:\b(\d+|${Object.keys(COUNTS).join("|")})[ -]|(?<=^|\band ))(${Object.keys(PARTS).join("|")})s?\b(?: (?:of )?an (?=inch))?`,
+  "g",
+);
+
+/** `three eighths` as `3/8`; what is no part of one inch, as `34 quarter`, stays to be refused. */
+function spokenPart(spoken: string, count = "one", part = ""): string {
+  const top = COUNTS[count] ?? Number(count);
+  const bottom = PARTS[part] ?? 0;
+  return top < bottom ? `${top}/${bottom} ` : spoken;
+}
+
 /** What a maker can write: shown with every refusal. */
 export const LENGTH_EXAMPLES = `35 3/8, 35.375", 2' 11 3/8", 90,5 cm, 905 mm`;
 
@@ -39,6 +57,8 @@ function normalise(text: string): string {
   return text
     .trim()
     .toLowerCase()
+    .replace(SPOKEN, spokenPart)
+    .replace(/\band\b(?=\s*\d)/g, " ")
     .replace(/[½¼¾⅛⅜⅝⅞]/g, (mark) => ` ${VULGAR[mark]}`)
     .replace(/[⁄∕]/g, "/")
     .replace(/''|["”“″]/g, "in")
