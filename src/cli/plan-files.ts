@@ -36,6 +36,8 @@ export interface PlanFilesInput {
   createdOn: Date;
   /** As many as are usual for so many windows unless told. */
   files?: WorkbookFiles;
+  /** Whether each shade's drawings are written as files of their own too, as they are unless told: some sixty a shade. */
+  drawings?: boolean;
   /** A line on how far it is. */
   progress?: (text: string) => void;
 }
@@ -49,6 +51,7 @@ export async function* planFiles({
   cutting,
   job,
   createdOn,
+  drawings = true,
   progress,
   ...print
 }: PlanFilesInput): AsyncGenerator<OutFile> {
@@ -68,6 +71,16 @@ export async function* planFiles({
   const spell = spellerOf(plan.english);
   for (const list of allLists(plan)) yield listFile("lists", list, { plan, spell, stamp });
   if (cutting !== undefined) yield* cuttingFiles(plan, cutting, letters);
+  if (drawings)
+    yield* drawingsOf({ plan, createdOn, spell, letters, ...(progress === undefined ? {} : { progress }) });
+}
+
+interface DrawingsInput extends Pick<PlanFilesInput, "plan" | "createdOn" | "progress"> {
+  spell: Spell;
+  letters: LetterOutlines;
+}
+
+function* drawingsOf({ plan, createdOn, progress, spell, letters }: DrawingsInput): Generator<OutFile> {
   const folders = fileNames(plan.shades.map(({ shadeId }) => shadeId));
   const left = timeLeft();
   for (const [i, shade] of plan.shades.entries()) {

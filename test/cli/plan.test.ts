@@ -33,6 +33,11 @@ const filesIn = (folder: string) =>
     .filter((entry) => entry.isFile())
     .map((entry) => join(entry.parentPath, entry.name));
 
+async function planned(file: string, out: string, more: string[]): Promise<string> {
+  await typed(["plan", file, "--out", out, "--quiet", ...more]);
+  return out;
+}
+
 describe("shadewright plan", () => {
   test("--surface tells where the cloth as it hangs differs from the plan, in the plan and on the screen; else nobody asks", async () => {
     const job = twoWindows();
@@ -55,6 +60,17 @@ describe("shadewright plan", () => {
       /As the cloth comes to rest, the shade [a-z ]+ stands out by/,
     );
     expect(ids((await typed(["plan", file, "--json", "--quiet"])).out)).toEqual([]);
+  });
+
+  test("--no-drawings leaves out the drawings as files of their own, and nothing else", async () => {
+    const { file, out } = jobFolder();
+    const all = filesIn(await planned(file, out, []));
+    const rest = filesIn(await planned(file, join(out, "rest"), ["--no-drawings"]));
+    const isDrawing = (path: string) => /^(?:drawings|rooms)\//.test(path);
+    const named = (files: string[], base: string) => files.map((path) => path.slice(base.length + 1)).sort();
+    const allNamed = named(all, out);
+    expect(allNamed.filter(isDrawing).length).toBeGreaterThan(40);
+    expect(named(rest, join(out, "rest"))).toEqual(allNamed.filter((path) => !isDrawing(path)));
   });
 
   test("the board’s DXF has its true length and depth in millimetres, as the plan beside it tells them", async () => {

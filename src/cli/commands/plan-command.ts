@@ -26,6 +26,7 @@ interface PlanOptions {
   shade?: string;
   print?: string;
   files?: WorkbookFiles;
+  drawings: boolean;
   json?: boolean;
   surface?: boolean;
   quiet?: boolean;
@@ -49,6 +50,10 @@ export function addPlan(program: Command, io: Io): void {
         "--files <by>",
         `one workbook, or workbook.pdf as a front for the job and one a room or a shade in workbooks/; above ${MOST_IN_ONE_BOOK} windows one a room unless told`,
       ).choices(["one", "room", "shade"]),
+    )
+    .option(
+      "--no-drawings",
+      "leave out the drawings of each shade as files of their own; its pages keep theirs",
     )
     .option("--shade <id>", "plan this window alone")
     .option("--surface", "hang the cloth of each shade too, and say where that differs from its plan")
@@ -86,6 +91,7 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
       : await writePlan(
           {
             ...{ plan: planned, cutting, sets, lessonsOf: jobLessons(job), files: options.files, progress },
+            drawings: options.drawings,
             ...(options.parts === undefined ? {} : { job: withChosenParts(job, planned) }),
           },
           options,
