@@ -137,8 +137,16 @@ describe("an order that is looked for", () => {
 
 describe("layers of columns that a programme finds", () => {
   test("hold no more than is wanted, and with the rest are a plan near the least that areas allow", () => {
-    for (const grain of ["fixed", "free"] as const) {
-      const sizes = Array.from({ length: 70 }, (_, n) => [23 + 10 * (n % 4), 31 + 6 * (n % 3)] as const);
+    // A few sizes many times, and many a time or two: then no layer is wanted as a whole.
+    for (const [grain, widths, lengths] of [
+      ["fixed", 4, 3],
+      ["free", 4, 3],
+      ["fixed", 8, 5],
+    ] as const) {
+      const sizes = Array.from(
+        { length: 70 },
+        (_, n) => [23 + (40 / widths) * (n % widths), 31 + 6 * (n % lengths)] as const,
+      );
       const grid = stepGridOf(problemOf(sizes, [{}], {}, () => ({ grain })));
       const width = grid.bolts[0]?.w ?? 0;
       const plan = endOf(layerColumns(grid, width));

@@ -231,6 +231,16 @@ describe("fractions of patterns", () => {
     if (!isHalf) expect(dualBound(one, duals)).toBeCloseTo(cost, 2);
   }
 
+  // By hand: two of 10 come off 20 at 1; what is free is too short for them.
+  test("begin with no length that holds none of what is wanted, free though it is", () => {
+    const stock = [
+      { size: 20, cost: 1, available: ENDLESS },
+      { size: 5, cost: 0, available: ENDLESS },
+    ];
+    for (const given of [stock, stock.toReversed()])
+      expectBest({ sizes: [10], demand: [3], stock: given, costStep: 0 }, false);
+  });
+
   test("cost what no other fractions beat, of all that is wanted and of a part", () => {
     fc.assert(
       fc.property(fc.array(whole, { minLength: 4, maxLength: 4 }), (cases) => {
