@@ -265,6 +265,17 @@ describe("what areas prove", () => {
         { grain: "free", nap: "either" },
       ).which,
     ).toBe("area");
+    // Turned it is wider than the cloth: it lies upright, whatever else there is.
+    expect(
+      cost(
+        [
+          [60, 150],
+          [60, 150],
+        ],
+        [{}],
+        { grain: "free", nap: "either" },
+      ),
+    ).toEqual({ cost: 300, which: "wide" });
     // Either way too wide for another: the shorter way counts.
     expect(
       cost(

@@ -113,6 +113,26 @@ describe("a plan at once", () => {
   });
 });
 
+test("of more lengths and pieces at hand than a programme holds the first plan stands, with its bound", () => {
+  const atHand = Array.from({ length: 320 }, (_, n) => ({
+    id: `r${n}`,
+    lengthMm: 50 + n,
+    cost: 1,
+    available: 1,
+  }));
+  const search = new LengthsSearch(
+    problemOf(
+      Array.from({ length: 300 }, (_, n) => 301 + n),
+      { stock: [BAR, ...atHand] },
+    ),
+  );
+  const { cost, bound } = search;
+  expect(bound.by).toBe("material");
+  expect(bound.cost).toBeLessThan(cost);
+  expect([search.step(), search.cost, search.bound]).toEqual([false, cost, bound]);
+  expect(search.answer()).toMatchObject({ kind: "feasible" });
+});
+
 describe("what makes no sense", () => {
   test.each<[string, LengthsProblem]>([
     ["invalid cut lengthMm: 0", problemOf([500, 0])],
