@@ -5,7 +5,7 @@ import { givenCloth, type Sized } from "../../../test/cutting/given-cloth.ts";
 import { BoxDecoder } from "./box-decoder.ts";
 import { ALL_LAID, type Decoder } from "./decoder.ts";
 import { FitMasks } from "./fit-masks.ts";
-import { ANY_LOT, type StepGrid, stepGridOf } from "./grid.ts";
+import { type StepGrid, stepGridOf } from "./grid.ts";
 import { type ClothProblem, type Piece, type Placement, planByHand } from "./index.ts";
 import { LayerDecoder } from "./layer-decoder.ts";
 
@@ -335,47 +335,5 @@ describe("the places of pieces", () => {
       }),
       { numRuns: 15 },
     );
-  });
-
-  test("are filled up even where nothing longer than the table may be cut along", () => {
-    const grid = {
-      ...ten([
-        [4, 3],
-        [4, 3],
-        [4, 3],
-      ]),
-      longestLayer: 600,
-    };
-    const decoder = new LayerDecoder(grid, new FitMasks(grid.items), [0], 3);
-    const lengthsOf = (choice: number) => {
-      decoder.bits.fill(choice);
-      decoder.setLengths([900]);
-      decoder.lay(Number.POSITIVE_INFINITY);
-      return [...decoder.y];
-    };
-    // Two below each other are as long as the table, three are not: the third lies beside them.
-    expect(lengthsOf(0)).toEqual([0, 0, 300]);
-    expect(lengthsOf(1)).toEqual([0, 300, 0]);
-    expect(lengthsOf(2)).toEqual([0, 300, 0]);
-    expect(lengthsOf(3)).toEqual([0, 0, 300]);
-  });
-});
-
-describe("lots", () => {
-  test("that a group may be held to are its own, or those with cloth enough, the largest first", () => {
-    const grid = plain([[50, 40]]);
-    const [bolt] = grid.bolts;
-    if (bolt === undefined) throw new Error("no bolt");
-    const bolts = [
-      { ...bolt, lot: 0, h: 100 },
-      { ...bolt, lot: 1, h: 300 },
-      { ...bolt, lot: 2, h: 90 },
-      { ...bolt, lot: 0, h: 250 },
-    ];
-    const of = (lotAreas: number[], boundLots: number[]) =>
-      new LayerDecoder({ ...grid, bolts, lotAreas, boundLots }, new FitMasks(grid.items), [0, 1, 2, 3], 3)
-        .lotChoices;
-    expect(of([90_000, 90_001, 350_001], [ANY_LOT, ANY_LOT, ANY_LOT])).toEqual([[0, 1, 2], [0, 1], []]);
-    expect(of([90_000, 1], [2, ANY_LOT])).toEqual([[2], [0, 1, 2]]);
   });
 });

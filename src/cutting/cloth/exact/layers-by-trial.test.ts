@@ -206,79 +206,6 @@ describe("the layers of a few pieces", () => {
     );
   });
 
-  test("of two pieces that are alike begin with the first; of two that differ in anything, with either", () => {
-    const print = { along: 4, across: 4, half: false };
-    const one = { w: 5, h: 3, turns: true, phaseX: 0, phaseY: 0 };
-    const begunWith = (change: Partial<GridItem>, lattice?: Print) => {
-      const grid = gridOf([one, one], ENDLESS, lattice);
-      const items = grid.items.map((item, n) => (n === 1 ? { ...item, ...change } : item));
-      const alone = [...endsFound({ ...grid, items }, 3, 0, false, 3).keys()].filter((set) => set < 3);
-      return alone.sort();
-    };
-    for (const lattice of [undefined, print]) {
-      expect(begunWith({}, lattice)).toEqual([1]);
-      expect(begunWith({ w: 4 }, lattice)).toEqual([1, 2]);
-      expect(begunWith({ h: 4 }, lattice)).toEqual([1, 2]);
-      expect(begunWith({ lotGroup: 0 }, lattice)).toEqual([1, 2]);
-    }
-    expect(begunWith({ turns: false })).toEqual([1, 2]);
-    expect(begunWith({ phaseX: 1 }, print)).toEqual([1, 2]);
-    expect(begunWith({ phaseY: 1 }, print)).toEqual([1, 2]);
-  });
-
-  test("are not laid on where the same pieces have left more room before", () => {
-    /** Pieces laid in all columns and stacks that come in order; each way is kept, or none is looked at again. */
-    const laidIn = (items: readonly GridItem[], isKept: boolean): number => {
-      const ways: { taken: number; reach: number[] }[] = [];
-      let laid = 0;
-      const columns = (x: number, taken: number, end: number, from: number): void => {
-        for (let k = from; k < items.length; k++)
-          if (!(taken & (1 << k))) pile({ x, right: x, y: 0, first: k }, k, taken, end);
-      };
-      const pile = (
-        column: { x: number; right: number; y: number; first: number },
-        k: number,
-        taken: number,
-        end: number,
-      ): void => {
-        const { w = 0, h = 0 } = items[k] ?? {};
-        for (const [wide, high] of [
-          [w, h],
-          [h, w],
-        ] as const) {
-          const right = Math.max(column.right, column.x + wide);
-          if (right > WIDTH) continue;
-          laid++;
-          const now = taken | (1 << k);
-          const below = column.y + high;
-          const far = Math.max(end, below);
-          const reach = [column.x, right, below, far, column.first, k];
-          const isKnown = ways.some(
-            (one) => one.taken === now && one.reach.every((side, n) => side <= (reach[n] ?? 0)),
-          );
-          if (isKept && isKnown) continue;
-          ways.push({ taken: now, reach });
-          columns(right, now, far, column.first + 1);
-          for (let next = k + 1; next < items.length; next++)
-            if (!(now & (1 << next))) pile({ ...column, right, y: below }, next, now, far);
-        }
-      };
-      columns(0, 0, 0, 0);
-      return laid;
-    };
-    const sizes = [3, 4, 2, 1].map((w, n) => ({ w, h: w + 1 + (n % 3) }));
-    const grid = gridOf(
-      sizes.map((size) => ({ ...size, turns: true, phaseX: 0, phaseY: 0 })),
-      ENDLESS,
-    );
-    const layers = new Layers(grid, 3);
-    const [bolt] = grid.bolts;
-    if (bolt === undefined) throw new Error("no bolt");
-    layers.each({ rest: 15, y: 0, bolt, first: false, useful: () => true, emit: () => {} });
-    expect(layers.nodes).toBe(laidIn(grid.items, true));
-    expect(layers.nodes).toBeLessThan(0.9 * laidIn(grid.items, false));
-  });
-
   test("take as long together as the best parting of them into layers", () => {
     fc.assert(
       fc.property(fc.array(small, { minLength: 4, maxLength: 4 }), (cases) => {
@@ -385,25 +312,5 @@ describe("layers priced by the worth of their pieces", () => {
       }),
       { numRuns: 15 },
     );
-  });
-
-  // By hand, on 12 wide and 9 long: stacks of three 3-high and columns 4 wide; wanted 9, 6, 5, 2 and 0 times.
-  test("hold no more columns of a stack than are wanted of its pieces", () => {
-    const prices = new LayerPrices([{ w: 4, h: 3, turned: false, row: 0 }], WIDTH, 9);
-    const columns = (wanted: number) => {
-      prices.setWorths([1], [wanted]);
-      return prices.best(9, 0)?.columns.map(({ types }) => types.length);
-    };
-    expect([9, 6, 5, 2, 0].map(columns)).toEqual([[3, 3, 3], [3, 3], [3], [3], undefined]);
-    prices.setWorths([0], [9]);
-    expect(prices.best(9, -1)).toBeUndefined();
-  });
-
-  test("of lengths finer than the table are left out where a stack is too high after all", () => {
-    // Cells of 10: three of 335 count as 990 and are 1,005 long.
-    const prices = new LayerPrices([{ w: 4, h: 335, turned: false, row: 0 }], WIDTH, 12_000);
-    prices.setWorths([1], [99]);
-    expect(prices.best(1004, 0)).toBeUndefined();
-    expect(prices.best(1005, 0)?.columns).toHaveLength(3);
   });
 });

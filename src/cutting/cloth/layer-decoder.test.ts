@@ -1,0 +1,125 @@
+import { describe, expect, test } from "vitest";
+import { givenCloth, type Sized } from "../../../test/cutting/given-cloth.ts";
+import { ALL_LAID } from "./decoder.ts";
+import { FitMasks } from "./fit-masks.ts";
+import { ANY_LOT, type StepGrid, stepGridOf } from "./grid.ts";
+import type { Bolt, Piece } from "./index.ts";
+import { LayerDecoder } from "./layer-decoder.ts";
+
+/** Sizes of pieces on one endless bolt of 100 mm, a step a tenth. */
+function plain(sizes: readonly Sized["size"][], more: Partial<Piece> = {}): StepGrid {
+  return stepGridOf(
+    givenCloth(
+      sizes.map((size) => ({ size, ...more })),
+      [{}],
+      { cutting: { kind: "straight" } },
+    ),
+  );
+}
+
+const ten = (sizes: readonly (readonly [number, number])[]) =>
+  plain(sizes.map(([w, h]) => [w * 10, h * 10] as const));
+
+describe("layers", () => {
+  test("are filled up even where nothing longer than the table may be cut along", () => {
+    const grid = {
+      ...ten([
+        [4, 3],
+        [4, 3],
+        [4, 3],
+      ]),
+      longestLayer: 600,
+    };
+    const decoder = new LayerDecoder(grid, new FitMasks(grid.items), [0], 3);
+    const lengthsOf = (choice: number) => {
+      decoder.bits.fill(choice);
+      decoder.setLengths([900]);
+      decoder.lay(Number.POSITIVE_INFINITY);
+      return [...decoder.y];
+    };
+    // Two below each other are as long as the table, three are not: the third lies beside them.
+    expect(lengthsOf(0)).toEqual([0, 0, 300]);
+    expect(lengthsOf(1)).toEqual([0, 300, 0]);
+    expect(lengthsOf(2)).toEqual([0, 300, 0]);
+    expect(lengthsOf(3)).toEqual([0, 0, 300]);
+  });
+
+  // By hand, in centimetres on cloth 10 wide, each piece opening what is left for it.
+  test("hold the opening piece alone, one or two below it, or all there is, as its choice says", () => {
+    const placesOf = (choice: number, stages: number, length = 12) => {
+      const grid = ten([
+        [6, 3],
+        [6, 2],
+        [6, 1],
+        [4, 6],
+      ]);
+      const decoder = new LayerDecoder(grid, new FitMasks(grid.items), [0], stages);
+      decoder.bits[0] = choice;
+      decoder.setLengths([100 * length]);
+      expect(decoder.lay(Number.POSITIVE_INFINITY)).toBe(ALL_LAID);
+      return grid.items.map((_, item) => [(decoder.x[item] ?? 0) / 100, (decoder.y[item] ?? 0) / 100]);
+    };
+    const below = [
+      [0, 0],
+      [0, 3],
+      [0, 5],
+    ];
+    // The long one of 4 finds no room beside 3 or 5, but beside 6.
+    expect(placesOf(0, 3)).toEqual([...below, [0, 6]]);
+    expect(placesOf(1, 3)).toEqual([...below, [0, 6]]);
+    expect(placesOf(2, 3)).toEqual([...below, [6, 0]]);
+    expect(placesOf(3, 3)).toEqual([...below, [0, 6]]);
+    // On 11 it finds none below the others.
+    expect(placesOf(3, 3, 11)).toEqual([...below, [6, 0]]);
+    // In two stages nothing lies below another in a layer.
+    expect(placesOf(2, 2)).toEqual([...below, [0, 6]]);
+  });
+
+  test("begin beside or below a flaw, whichever the first piece finds room at", () => {
+    const flawed = (flaw: { xMm: number; yMm: number; widthMm: number; lengthMm: number }) => {
+      const problem = givenCloth(
+        [{ size: [70, 30] }, { size: [40, 20] }],
+        [{ flaws: [flaw] } satisfies Partial<Bolt>],
+      );
+      const grid = stepGridOf(problem);
+      const decoder = new LayerDecoder(grid, new FitMasks(grid.items), [0], 3);
+      decoder.setLengths([2000]);
+      expect(decoder.lay(Number.POSITIVE_INFINITY)).toBe(ALL_LAID);
+      return grid.items.map((_, item) => [(decoder.x[item] ?? 0) / 10, (decoder.y[item] ?? 0) / 10]);
+    };
+    // Beside 20 mm at the left there are 80 for 70; 40 goes behind it.
+    expect(flawed({ xMm: 0, yMm: 10, widthMm: 20, lengthMm: 10 })).toEqual([
+      [20, 0],
+      [0, 30],
+    ]);
+    // Beside 50 mm there is room for the second alone: it goes first, the other behind the flaw.
+    expect(flawed({ xMm: 0, yMm: 0, widthMm: 50, lengthMm: 15 })).toEqual([
+      [0, 20],
+      [50, 0],
+    ]);
+    // Across the whole width none: both lie behind it.
+    expect(flawed({ xMm: 0, yMm: 5, widthMm: 100, lengthMm: 10 })).toEqual([
+      [0, 15],
+      [0, 45],
+    ]);
+  });
+});
+
+describe("lots", () => {
+  test("that a group may be held to are its own, or those with cloth enough, the largest first", () => {
+    const grid = plain([[50, 40]]);
+    const [bolt] = grid.bolts;
+    if (bolt === undefined) throw new Error("no bolt");
+    const bolts = [
+      { ...bolt, lot: 0, h: 100 },
+      { ...bolt, lot: 1, h: 300 },
+      { ...bolt, lot: 2, h: 90 },
+      { ...bolt, lot: 0, h: 250 },
+    ];
+    const of = (lotAreas: number[], boundLots: number[]) =>
+      new LayerDecoder({ ...grid, bolts, lotAreas, boundLots }, new FitMasks(grid.items), [0, 1, 2, 3], 3)
+        .lotChoices;
+    expect(of([90_000, 90_001, 350_001], [ANY_LOT, ANY_LOT, ANY_LOT])).toEqual([[0, 1, 2], [0, 1], []]);
+    expect(of([90_000, 1], [2, ANY_LOT])).toEqual([[2], [0, 1, 2]]);
+  });
+});
