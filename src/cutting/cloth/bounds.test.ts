@@ -50,6 +50,9 @@ describe("strips put together anew", () => {
       // Either way takes a strip of 5, or half of one of 6 long.
       expect(endOf(barBound({ ...bars, demand: [one, 0] })).cost).toBeCloseTo(one + 3, 6);
     }
+    // Shorter upright it takes a strip of 2 alone; turned, half of one of 6: 3.
+    const upright = [{ upright: { width: 0, length: 2 }, turned: { width: 1, length: 6 } }];
+    expect(endOf(barBound({ ...bars, turning: upright, demand: [0, 0] })).cost).toBeCloseTo(2, 6);
   });
 
   // By hand: 20 of the cheap cloth at 0.5 hold 20 of the 6; the other 10 cost 1 each.
