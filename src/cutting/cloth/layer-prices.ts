@@ -33,7 +33,8 @@ export class LayerPrices {
   private readonly cell: number;
   private readonly cells: number;
   private readonly worth: Float64Array[];
-  private readonly last: Int32Array[];
+  /** By type: the heights at which it made the best stack better when it was looked at. */
+  private readonly took: Uint8Array[];
   private readonly width: number;
   private wanted: ArrayLike<number> = [];
 
@@ -50,7 +51,7 @@ export class LayerPrices {
       else this.groups.push({ width: w, types: [type] });
     }
     this.worth = this.groups.map(() => new Float64Array(this.cells));
-    this.last = this.groups.map(() => new Int32Array(this.cells));
+    this.took = types.map(() => new Uint8Array(this.cells));
   }
 
   private typeAt(type: number): PieceType {
@@ -61,47 +62,49 @@ export class LayerPrices {
   setWorths(rows: ArrayLike<number>, wanted: ArrayLike<number>): void {
     this.wanted = wanted;
     let before: Float64Array | undefined;
-    let lastBefore: Int32Array | undefined;
     this.groups.forEach(({ types }, k) => {
       const worth = this.worth[k] as Float64Array;
-      const last = this.last[k] as Int32Array;
-      if (before && lastBefore) {
-        worth.set(before);
-        last.set(lastBefore);
-      } else {
-        worth.fill(0);
-        last.fill(-1);
-      }
+      if (before) worth.set(before);
+      else worth.fill(0);
       for (const type of types) {
         const { row } = this.typeAt(type);
-        if ((wanted[row] ?? 0) > 1) this.addOften(worth, last, type, rows[row] ?? 0);
-        else if ((wanted[row] ?? 0) === 1) this.addOnce(worth, last, type, rows[row] ?? 0);
+        const count = wanted[row] ?? 0;
+        const value = rows[row] ?? 0;
+        const took = (this.took[type] as Uint8Array).fill(0);
+        if (value <= 0 || count < 1) continue;
+        if (this.isOnce(type)) this.addOnce(worth, took, this.sizeOf(type), value);
+        else this.addOften(worth, took, this.sizeOf(type), value);
       }
       before = worth;
-      lastBefore = last;
     });
   }
 
-  private addOften(worth: Float64Array, last: Int32Array, type: number, value: number): void {
-    if (value <= 0) return;
-    const size = Math.max(1, Math.floor(this.typeAt(type).h / this.cell));
+  /** Wanted once more: a stack holds it once. */
+  private isOnce(type: number): boolean {
+    return this.wanted[this.typeAt(type).row] === 1;
+  }
+
+  /** Height in cells. */
+  private sizeOf(type: number): number {
+    return Math.max(1, Math.floor(this.typeAt(type).h / this.cell));
+  }
+
+  private addOften(worth: Float64Array, took: Uint8Array, size: number, value: number): void {
     for (let c = size; c < worth.length; c++) {
       const sum = (worth[c - size] as number) + value;
       if (sum > (worth[c] as number) + 1e-12) {
         worth[c] = sum;
-        last[c] = type;
+        took[c] = 1;
       }
     }
   }
 
-  private addOnce(worth: Float64Array, last: Int32Array, type: number, value: number): void {
-    if (value <= 0) return;
-    const size = Math.max(1, Math.floor(this.typeAt(type).h / this.cell));
+  private addOnce(worth: Float64Array, took: Uint8Array, size: number, value: number): void {
     for (let c = worth.length - 1; c >= size; c--) {
       const sum = (worth[c - size] as number) + value;
       if (sum > (worth[c] as number) + 1e-12) {
         worth[c] = sum;
-        last[c] = type;
+        took[c] = 1;
       }
     }
   }
@@ -150,14 +153,19 @@ export class LayerPrices {
     return types.length > 0 && height <= length ? { width, types } : undefined;
   }
 
+  /** Pieces of the best stack, back from the type that was looked at last: what came after changed nothing for it. */
   private typesIn(group: number, at: number): number[] {
-    const last = this.last[group] as Int32Array;
     const types: number[] = [];
-    for (let c = at; c > 0; ) {
-      const type = last[c] as number;
-      if (type < 0) break;
-      types.push(type);
-      c -= Math.max(1, Math.floor(this.typeAt(type).h / this.cell));
+    let c = at;
+    for (let k = group; k >= 0; k--) {
+      for (const type of this.groups[k]?.types.toReversed() ?? []) {
+        const took = this.took[type] as Uint8Array;
+        while (took[c] === 1) {
+          types.push(type);
+          c -= this.sizeOf(type);
+          if (this.isOnce(type)) break;
+        }
+      }
     }
     return types;
   }

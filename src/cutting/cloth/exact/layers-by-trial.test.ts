@@ -313,4 +313,45 @@ describe("layers priced by the worth of their pieces", () => {
       { numRuns: 15 },
     );
   });
+
+  test("stack what is wanted once no more than once, and so as is worth most by trial of every choice", () => {
+    const one = fc.tuple(
+      fc.integer({ min: 1, max: 4 }),
+      fc.integer({ min: 1, max: 9 }),
+      fc.integer({ min: 1, max: 9 }),
+    );
+    const sizes = fc.array(one, { minLength: 1, maxLength: 6 });
+    fc.assert(
+      fc.property(sizes, fc.integer({ min: 1, max: 18 }), (given, length) => {
+        // A bolt just as wide as the widest: there is room for one column.
+        const width = Math.max(...given.map(([w]) => w));
+        const types = given.map(([w, h], row) => ({
+          w: Math.max(w, Math.ceil((width + 1) / 2)),
+          h,
+          turned: false,
+          row,
+        }));
+        const worth = given.map(([, , each]) => each);
+        let most = 0;
+        for (let choice = 0; choice < 2 ** given.length; choice++) {
+          const chosen = given.filter((_, n) => (choice >> n) & 1);
+          const height = chosen.reduce((sum, [, h]) => sum + h, 0);
+          if (height <= length)
+            most = Math.max(
+              most,
+              chosen.reduce((sum, [, , each]) => sum + each, 0),
+            );
+        }
+        const prices = new LayerPrices(types, width, 18);
+        prices.setWorths(
+          worth,
+          given.map(() => 1),
+        );
+        const stack = prices.best(length, 0)?.columns.flatMap((column) => column.types) ?? [];
+        expect(new Set(stack).size).toBe(stack.length);
+        expect(stack.reduce((sum, type) => sum + (worth[type] ?? 0), 0)).toBe(most);
+      }),
+      { numRuns: 100 },
+    );
+  });
 });
