@@ -24,7 +24,7 @@ export interface DecoderSetting {
 /** Stages of layers where any number is allowed. */
 export const MANY_STAGES = 9;
 
-/** The ways to look at the problem: one for each endless bolt, since none needs two of them. */
+/** The ways to look at the problem: one for each endless bolt, and one with them all where there are several. */
 export function settingsFor(problem: ClothProblem, grid: StepGrid): DecoderSetting[] {
   const rows = byRows(grid);
   const seen = rows?.grid ?? grid;
@@ -59,7 +59,7 @@ function decodersFor({ cutting }: ClothProblem, grid: StepGrid, sequence: readon
     : [layers];
 }
 
-/** Finite bolts in the order of their cost by area, an endless bolt among them. */
+/** Finite bolts in the order of their cost by area, an endless bolt among them; all bolts where several are endless. */
 function sequencesOf({ bolts }: StepGrid): number[][] {
   const rate = ({ costPerStep, w }: GridBolt) => costPerStep / w;
   const numbers = bolts.map((_, at) => at);
@@ -69,7 +69,9 @@ function sequencesOf({ bolts }: StepGrid): number[][] {
     list.toSorted((a, b) => rate(bolts[a] as GridBolt) - rate(bolts[b] as GridBolt) || a - b);
   const endless = numbers.filter(isEndless);
   if (endless.length === 0) return [sorted(finite)];
-  return endless.map((at) => sorted([...finite, at]));
+  const single = endless.map((at) => sorted([...finite, at]));
+  // What is too wide for the cheapest alone comes off another.
+  return endless.length === 1 ? single : [...single, sorted(numbers)];
 }
 
 /** From so many equal items on it pays to know which are. */

@@ -60,6 +60,15 @@ describe("an answer", () => {
     expect(planOf(search.answer())).toMatchObject({ status: "optimal", cost: 1200, gap: 0 });
   });
 
+  // By hand: 2 · 50 mm of the wide cloth at 3, and 6 · 100 mm of the narrow one at 1; all from the wide one 2,100.
+  test("takes from two bolts without end where only the dearer one is wide enough for some", () => {
+    const wide: Sized[] = [{ size: [140, 50] }, { size: [140, 50] }];
+    const narrow = Array.from({ length: 6 }, (): Sized => ({ size: [90, 100] }));
+    const bolts = [{ widthMm: 150, costPerMm: 3 }, {}];
+    const plan = planOf(solveCloth(givenCloth([...wide, ...narrow], bolts), 2000));
+    expect(plan).toMatchObject({ cost: 900, status: "optimal" });
+  });
+
   test("that is not proved says how far it may be from the best, and what became of the search", () => {
     const sizes = [430, 370, 290, 310, 530, 230, 470, 270, 350, 410, 590, 250].map((w, n) => ({
       size: [w, 300 + 37 * n] as const,

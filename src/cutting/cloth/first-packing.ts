@@ -61,7 +61,9 @@ function* growUntilLaid(
   beat: Packing | undefined,
 ): Generator<Packing | undefined, Packing | undefined> {
   const lengths = grid.bolts.map(({ h }) => h - grid.gap);
-  const endless = sequence.find((at) => !Number.isFinite(lengths[at] ?? 0));
+  // Of several endless bolts the cheaper ones hold all that is not too wide for them; the last one grows.
+  const [endless, ...cheaper] = sequence.filter((at) => !Number.isFinite(lengths[at] ?? 0)).toReversed();
+  for (const at of cheaper) lengths[at] = allInLine(grid);
   const lay = () => {
     decoder.setLengths(lengths);
     return decoder.lay(Number.POSITIVE_INFINITY) === ALL_LAID ? packingOf(grid, decoder) : undefined;
@@ -76,14 +78,14 @@ function* growUntilLaid(
   const perStep = grid.bolts[endless]?.costPerStep ?? 0;
   const many = decoder.masks.count >= MANY;
   let growth = many ? GROWTH_OF_MANY : GROWTH;
-  let length = startLength(grid, decoder, endless, leastCost);
+  let length = startLength(grid, decoder, endless, cheaper.length === 0 ? leastCost : undefined);
   for (let tries = 0; tries < MOST_TRIES; tries++) {
     lengths[endless] = length;
     const packing = lay();
     const better = ifCheaper(packing);
     yield better ?? beat;
     if (packing) return better;
-    if (isStuck(grid, decoder, endless)) break;
+    if (isStuck(grid, decoder, sequence, endless)) break;
     if (grid.bolts.length === 1 && beat && length * perStep > beat.cost) break;
     length = Math.ceil((length * growth) / grid.stepY) * grid.stepY + grid.stepY;
     if (many) growth = 1 + FASTER * (growth - 1);
@@ -91,21 +93,43 @@ function* growUntilLaid(
   return undefined;
 }
 
-/** Whether an item that found no place must come from a lot that does not grow. */
-function isStuck({ items, bolts }: StepGrid, { bolt, chosenLots }: Decoder, endless: number): boolean {
+/** Length, in steps, on which every item has a place, whatever the order, repeat and flaws. */
+function allInLine({ items, bolts, lattice }: StepGrid): number {
+  const flawed = bolts.reduce((end, { flaws }) => flaws.reduce((most, { y2 }) => Math.max(most, y2), end), 0);
+  return items.reduce(
+    (sum, { w, h, turns }) => sum + (turns ? Math.max(w, h) : h) + (lattice?.along ?? 0),
+    flawed,
+  );
+}
+
+/** Whether an item that found no place is wider than all these bolts, or must come from a lot that does not grow. */
+function isStuck(
+  { items, bolts }: StepGrid,
+  { bolt, chosenLots }: Decoder,
+  sequence: readonly number[],
+  endless: number,
+): boolean {
   const growing = bolts[endless]?.lot;
-  return items.some(({ lotGroup }, item) => {
+  const widest = sequence.reduce((most, at) => Math.max(most, bolts[at]?.w ?? 0), 0);
+  return items.some(({ w, h, turns, lotGroup }, item) => {
+    if ((bolt[item] ?? 0) >= 0) return false;
     const lot = lotGroup < 0 ? -1 : (chosenLots[lotGroup] as number);
-    return (bolt[item] ?? 0) < 0 && lot >= 0 && lot !== growing;
+    return (turns ? Math.min(w, h) : w) > widest || (lot >= 0 && lot !== growing);
   });
 }
 
-/** No less than the bound asks for, and than what the finite bolts leave of the area. */
-function startLength(grid: StepGrid, decoder: Decoder, endless: number, leastCost: number): number {
+/** No less than the bound asks for, and than what the finite bolts leave of the area, where no other bolt is endless. */
+function startLength(
+  grid: StepGrid,
+  decoder: Decoder,
+  endless: number,
+  leastCost: number | undefined,
+): number {
   const bolt = grid.bolts[endless];
   if (!bolt) return 0;
   const { masks } = decoder;
   const tallest = masks.h.reduce((most, h) => Math.max(most, h), 0);
+  if (leastCost === undefined) return tallest;
   const held = grid.bolts.reduce((sum, { w, h }) => sum + (Number.isFinite(h) ? w * h : 0), 0);
   const alone = grid.bolts.length === 1 && bolt.costPerStep > 0;
   const least = alone ? leastCost / bolt.costPerStep : (masks.area - held) / bolt.w;

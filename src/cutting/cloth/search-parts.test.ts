@@ -418,7 +418,7 @@ describe("ways to look at a problem", () => {
   };
   const free: Partial<ClothProblem> = { cutting: { kind: "free" } };
 
-  test("are one for each endless bolt, what costs least by its area cut first", () => {
+  test("are one for each endless bolt and one for all of them, what costs least by its area cut first", () => {
     expect(of([{}])).toEqual(["LayerDecoder 0"]);
     const finite = { lengthMm: 100 };
     expect(
@@ -431,6 +431,7 @@ describe("ways to look at a problem", () => {
     expect(of([{ costPerMm: 2 }, { ...finite, costPerMm: 1 }, { costPerMm: 0.5 }])).toEqual([
       "LayerDecoder 1 0",
       "LayerDecoder 2 1",
+      "LayerDecoder 2 1 0",
     ]);
   });
 
