@@ -156,8 +156,8 @@ describe("cloth that hangs in swags", () => {
     for (let i = 0; i < half; i++) {
       const leans = (mm: Float64Array, step: number) =>
         (mm[step * ((along - 1) * across + i)] as number) - (mm[step * i] as number);
-      // What lies on a node is as far from the middle as the node: none of it was spread out across the bay.
-      expectNear(leans(clothMm, 2), leans(placesMm, 3), 4, `upright ${i}`);
+      // As far from the middle on the cloth as it hangs, but for the few mm by which a pleat gapes: 100 and 300 lie folded in it.
+      expectNear(leans(clothMm, 2), leans(placesMm, 3), 6, `upright ${i}`);
     }
   });
 
