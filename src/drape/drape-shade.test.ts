@@ -9,8 +9,10 @@ import {
   tailed,
   tailedPressed,
 } from "../../test/gallery/windows.ts";
+import { jobWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
 import { catenaryOfArc } from "../mechanics/index.ts";
+import { plan } from "../plan/index.ts";
 import { STYLE_SHAPES } from "../styles/shapes/index.ts";
 import { cellsOf } from "./cell/cell.ts";
 import { layLines } from "./cell/cell-grid.ts";
@@ -241,5 +243,47 @@ describe("cloth that hangs in swags", () => {
     const row = (shade.grid.rows[0]?.yMm ?? 0) - 0.6 * shade.grid.travelMm;
     expect(lowest).toBeGreaterThan(row + shade.grid.bottomSectionMm * 0.5);
     expect(lowest).toBeLessThan(shade.size.finishedLengthMm);
+  });
+});
+
+/** Plane geometry by hand: a row that is 90 mm lower over 900 mm of width falls a tenth of what lies across. */
+describe("rows that slant", () => {
+  const job = jobWith(
+    {
+      opening: { widthsMm: [900], heightsMm: [1500], sillAboveFloorMm: 900 },
+      shade: {
+        mount: "to-size",
+        making: { lift: { kind: "cord-lock" } },
+        existing: {
+          tasks: ["restring"],
+          rowsFromHemMm: [190, 390, 590],
+          rowsFromHemRightMm: [100, 300, 500],
+          columnsFromLeftMm: [50, 450, 850],
+        },
+      },
+    },
+    { units: { system: "metric", ruler: "1 mm" } },
+  );
+  const [shade] = plan(job).shades;
+  if (shade === undefined) throw new Error("no shade");
+
+  test.each(HEIGHTS)("raised %f: each ring hangs by its own column, and the cloth lies in it", (raise) => {
+    const { cloth, ringsMm, cordsMm } = drapeShade(shade, raise);
+    ringsMm.forEach(([x, y], k) => {
+      const [, middleY] = ringsMm[k - (k % 3) + 1] as [number, number, number];
+      expectNear(y - middleY, (x - 450) / 10, 1e-6, `ring ${k + 1}`);
+    });
+    expectNear((cordsMm[2]?.from[1] ?? 0) - (cordsMm[0]?.from[1] ?? 0), 80, 1e-6, "cords");
+    const [x, y] = ringsMm[0] as [number, number, number];
+    const near = Array.from({ length: cloth.along }, (_, j) => {
+      const [a, b] = [place(cloth, 0, j), place(cloth, cloth.across - 1, j)];
+      return Math.hypot(a[1] + ((b[1] - a[1]) * (x - a[0])) / (b[0] - a[0]) - y, a[2]);
+    });
+    expect(Math.min(...near)).toBeLessThan(1e-6);
+    // Its hem is level, and stays as low as the plan has it.
+    if (raise > 0) return;
+    const hem = cloth.along - 1;
+    expectNear(place(cloth, 0, hem)[1], 1500, 1e-6);
+    expectNear(place(cloth, cloth.across - 1, hem)[1], 1500, 1e-6);
   });
 });

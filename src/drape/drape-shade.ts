@@ -1,5 +1,5 @@
 import { headLine, type ShadePoint } from "../shade-plan/index.ts";
-import type { RaisedShape } from "../styles/index.ts";
+import { type RaisedShape, type Slant, slantOf } from "../styles/index.ts";
 import { STYLE_SHAPES } from "../styles/shapes/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import { cellsOf } from "./cell/cell.ts";
@@ -32,14 +32,27 @@ export function drapeShade(input: DrapeInput, raise: number, options: DrapeOptio
   );
   const lowestMm = section.rows[0]?.yMm ?? 0;
   const { cloth, ...how } = clothOf(input, section, options);
+  const slant = slantOf({ size, grid }, section);
+  const yAt = slant ?? ((_: number, yMm: number) => yMm);
   return {
     ...how,
-    cloth: underHead(cloth, size),
+    cloth: underHead(slant === undefined ? cloth : slanting(cloth, slant), size),
     ringsMm: section.rows.flatMap(({ yMm }) =>
-      grid.columns.map(({ xMm }): [number, number, number] => [xMm, yMm, 0]),
+      grid.columns.map(({ xMm }): [number, number, number] => [xMm, yAt(xMm, yMm), 0]),
     ),
-    cordsMm: grid.columns.map(({ xMm }) => ({ from: [xMm, lowestMm, 0], to: [xMm, board.thicknessMm, 0] })),
+    cordsMm: grid.columns.map(({ xMm }) => ({
+      from: [xMm, yAt(xMm, lowestMm), 0],
+      to: [xMm, board.thicknessMm, 0],
+    })),
   };
+}
+
+/** Where rows or hem slant, the cloth as it hangs half way across goes with them. */
+function slanting(cloth: HangingCloth, slant: Slant): HangingCloth {
+  const placesMm = cloth.placesMm.slice();
+  for (let at = 0; at < placesMm.length; at += 3)
+    placesMm[at + 1] = slant(placesMm[at] as number, placesMm[at + 1] as number);
+  return { ...cloth, placesMm };
 }
 
 /** Its cloth is a net that must come to rest, and has a coarse form. */

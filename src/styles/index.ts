@@ -16,6 +16,7 @@ export { hemBelowRowMm } from "./draping/draped-shape.ts";
 export { easeBetween, hasTails } from "./draping/ease.ts";
 export type { FoldState, RaisedShape } from "./folding/raised-shape.ts";
 export { LINE_READS, type LineAskInput, type StyleInLine } from "./in-line.ts";
+export { type Slant, slantOf } from "./slant.ts";
 export type { Ask, ColumnsInput, GridInput, LaidGrid, Style, StyleStepInput } from "./style.ts";
 export type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "./visible-shape.ts";
 

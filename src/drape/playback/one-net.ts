@@ -61,10 +61,12 @@ function thinned(raised: HangingShade): Float64Array {
   return own.filter((_, j) => j % step === 0 || j === own.length - 1 || isAtRings(raised, j));
 }
 
-/** A line of the cloth that lies in a row of rings. */
+/** A line of the cloth that lies in a row of rings: level, or straight on the slant. */
 function isAtRings({ cloth: { across, placesMm }, ringsMm }: HangingShade, j: number): boolean {
-  const [y, z] = [placesMm[3 * j * across + 1] as number, placesMm[3 * j * across + 2] as number];
-  return Math.abs(z) < 1e-6 && ringsMm.some((ring) => Math.abs(ring[1] - y) < 1e-6);
+  const [left, right] = [3 * j * across, 3 * (j * across + across - 1)];
+  const [x, y, z] = [placesMm[left] as number, placesMm[left + 1] as number, placesMm[left + 2] as number];
+  const fall = ((placesMm[right + 1] as number) - y) / ((placesMm[right] as number) - x || 1);
+  return Math.abs(z) < 1e-6 && ringsMm.some((ring) => Math.abs(ring[1] - (y + fall * (ring[0] - x))) < 1e-6);
 }
 
 function layAlong(input: DrapeInput): Float64Array {

@@ -1,5 +1,5 @@
 import { headYMm, type Lift } from "../../shade-plan/index.ts";
-import type { RaisedShape, VisibleShape } from "../../styles/index.ts";
+import { type RaisedShape, slantOf, type VisibleShape } from "../../styles/index.ts";
 import type { Drawing, Fact, Point, Primitive } from "../model.ts";
 import { type DrawnCord, drawCords, laneStepMm } from "./back-cords.ts";
 import { boardLine } from "./board-line.ts";
@@ -18,7 +18,6 @@ import { rowFacts } from "./row-facts.ts";
 import { shapeNow } from "./shape-now.ts";
 import { callout, cordTag, dimensionOf, line, note, rect } from "./shapes.ts";
 import { figureRef, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
-import { slantOf } from "./slanted.ts";
 import { axisYMm, tubeCords, tubeElevation } from "./tube-elevation.ts";
 import { drawVisibleLine, seenFrom } from "./visible-lines.ts";
 

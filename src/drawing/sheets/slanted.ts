@@ -1,49 +1,12 @@
-import { hemYMm, type ShadePoint, slantMm } from "../../shade-plan/index.ts";
-import type { VisibleLine, VisiblePiece, VisibleShape } from "../../styles/index.ts";
+import type { ShadePoint } from "../../shade-plan/index.ts";
+import { slantOf, type VisibleLine, type VisiblePiece, type VisibleShape } from "../../styles/index.ts";
 import type { SheetInput } from "./sheet-input.ts";
 
-type Shade = Pick<SheetInput["shade"], "size" | "grid">;
-/** A height drawn for half way across, at its place across the shade, mm below the top line. */
-type Slant = (xMm: number, yMm: number) => number;
-
-/** How far a line half way across is moved there, and how much lower its right end lies, mm. */
-interface Anchor {
-  yMm: number;
-  byMm: number;
-  fallMm: number;
-}
-
-/**
- * Where rows or hem of a shade slant: its shape is drawn for half way across and moved from there, at a row with the row,
- * at the hem with the hem, in between in proportion. Nothing is moved where all of them are level.
- */
-export function slantOf({ size, grid }: Shade, section: VisibleShape["section"]): Slant | undefined {
-  if (grid.hemFallMm === undefined && grid.rows.every((row) => slantMm(row) === 0)) return undefined;
-  const { finishedWidthMm: widthMm, finishedLengthMm: lengthMm } = size;
-  const falls = new Map(grid.rows.map(({ number, ends }) => [number, ends?.fallMm ?? 0]));
-  const anchors: Anchor[] = [
-    { yMm: 0, byMm: 0, fallMm: 0 },
-    ...section.rows.map(({ number, yMm }) => ({ yMm, byMm: 0, fallMm: falls.get(number) ?? 0 })),
-    {
-      yMm: section.hemYMm,
-      byMm: hemYMm(grid, size, widthMm / 2) - lengthMm,
-      fallMm: grid.hemFallMm ?? 0,
-    },
-  ].sort((a, b) => a.yMm - b.yMm);
-  return (xMm, yMm) => {
-    const above = anchors.findLast((one) => one.yMm <= yMm) ?? anchors[0];
-    const below = anchors.find((one) => one.yMm > yMm) ?? above;
-    if (above === undefined || below === undefined) return yMm;
-    const apart = below.yMm - above.yMm;
-    const share = apart > 0 ? (yMm - above.yMm) / apart : 0;
-    const between = (a: number, b: number) => a + share * (b - a);
-    return (
-      yMm + between(above.byMm, below.byMm) + between(above.fallMm, below.fallMm) * (xMm / widthMm - 1 / 2)
-    );
-  };
-}
-
-export function slanted(shape: VisibleShape, shade: Shade): VisibleShape {
+/** A shape drawn for half way across, where rows or hem of the shade slant. */
+export function slanted(
+  shape: VisibleShape,
+  shade: Pick<SheetInput["shade"], "size" | "grid">,
+): VisibleShape {
   const slant = slantOf(shade, shape.section);
   if (slant === undefined) return shape;
   const moved = ([x, y]: ShadePoint): ShadePoint => [x, slant(x, y)];
