@@ -1,5 +1,5 @@
 import type { Lesson } from "../answers/index.ts";
-import { spellerOf } from "../job/index.ts";
+import { type English, spellerOf } from "../job/index.ts";
 import { openFaces, type WorkbookFonts } from "../letters/index.ts";
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
 import { jobStamp, madeForText } from "../safety/index.ts";
@@ -25,6 +25,8 @@ export interface WorkbookInput {
   cutting?: CuttingPlan;
   /** The lessons of a shade, made from its job; without it none are printed. */
   lessonsOf?: (shade: ShadePlan) => readonly Lesson[];
+  /** In whose English it is read; in the plan’s own unless told. */
+  english?: English;
   /** Only these shades, in the order of the job; all of them unless given. */
   shadeIds?: readonly string[];
   /** Where a job is printed in several files; the whole of it unless told. */
@@ -63,17 +65,18 @@ export async function writeWorkbook(
   input: WorkbookInput,
   write: (chunk: Uint8Array) => Promise<void>,
 ): Promise<void> {
-  const { plan, fonts, createdOn, part, sets = usualSets(plan.shades.length) } = input;
+  const { plan, fonts, createdOn, part, english = plan.english } = input;
+  const { sets = usualSets(plan.shades.length) } = input;
   const paper = PAPERS[input.paper];
   const faces = openFaces(fonts);
-  const spell = spellerOf(plan.english);
+  const spell = spellerOf(english);
   const shades = chosen(plan, input.shadeIds);
   const title = `${shades.length === 1 ? `${shades[0]?.windowName}, ${plan.jobName}` : plan.jobName}: workbook`;
   const doc = openDocument(
     {
       title: spell(title),
       subject: "How to cut, make, rig and hang the shades of this job",
-      lang: LANGUAGES[plan.english.spelling],
+      lang: LANGUAGES[english.spelling],
       widthPt: paper.widthPt,
       heightPt: paper.heightPt,
       createdOn,

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { jobLessons } from "../../src/answers/index.ts";
 import { drawSheet, drawTag, knownOfTag, speltDrawing } from "../../src/drawing/index.ts";
-import { spellerOf } from "../../src/job/index.ts";
-import { type Plan, planAndCut } from "../../src/plan/index.ts";
+import { type English, englishOf, spellerOf } from "../../src/job/index.ts";
+import { type Plan, plan, planAndCut } from "../../src/plan/index.ts";
 import { SHEETS } from "../../src/shade-plan/index.ts";
 import { allLists, cuttingLists, speltTable } from "../../src/tables/index.ts";
 import { makeWorkbook, PRINT_SETS, type PrintSet } from "../../src/workbook/index.ts";
@@ -111,4 +111,17 @@ test("what the maker typed stands as it was typed, in either English", async () 
     const text = await setText(planAndCut(job, {}, 3), job, "shopping");
     expect(text).toContain(OWN_CLOTH);
   }
+});
+
+test("a job with no place set is printed in the English of its reader", async () => {
+  const job = jobIn("us", "imperial");
+  delete job.place;
+  const planned = plan(job);
+  const printed = async (english?: English) => {
+    const set = { plan: planned, sets: ["table"], paper: "letter", fonts: FONTS } as const;
+    const bytes = await makeWorkbook({ ...set, ...(english === undefined ? {} : { english }) });
+    return without((await readPages(await openPdf(bytes))).map(({ text }) => text).join(" "), OWN);
+  };
+  expect(foreignIn(await printed(), AMERICAN)).toEqual([]);
+  expect(foreignIn(await printed(englishOf({ ...job, place: "us" })), BRITISH)).toEqual([]);
 });

@@ -1,17 +1,15 @@
 import { create } from "zustand";
-import { type English, englishOf, type Job, spellerOf } from "../../job/index.ts";
+import { type English, type Job, spellerOf } from "../../job/index.ts";
 import { SYSTEM_DEFAULT_RULER } from "../../units/index.ts";
+import { englishHere } from "../spelt/english-here.ts";
 import { speakOnScreen } from "../spelt/screen-english.ts";
 import { usePreferences } from "./preferences.ts";
 import { usePlanner } from "./store.ts";
 
-/** Where no place is set, as in the shop, or before it is asked, it is that of the browser’s language. */
+/** In the shop, which is no job, lengths are as the maker likes them. */
 function englishFor(job: Job | undefined): English {
-  if (job?.place !== undefined) return englishOf(job);
   const { system } = usePreferences.getState();
-  const units = job?.units ?? { system, ruler: SYSTEM_DEFAULT_RULER[system] };
-  const isAmerican = globalThis.navigator?.language === "en-US";
-  return englishOf({ ...job, units, ...(isAmerican ? { place: "us" } : {}) });
+  return englishHere(job ?? { units: { system, ruler: SYSTEM_DEFAULT_RULER[system] } });
 }
 
 const useScreen = create<{ english: English }>()(() => ({ english: englishFor(undefined) }));

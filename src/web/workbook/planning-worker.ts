@@ -23,6 +23,7 @@ import {
   type WorkbookProgress,
 } from "../../workbook/index.ts";
 import { type SurfaceRead, surfaceKey } from "../picture/surface-read.ts";
+import { englishHere } from "../spelt/english-here.ts";
 import { summaryOf } from "../state/job-summary.ts";
 import { type SummaryNews, SummaryTeller } from "../state/summary-news.ts";
 import { withLife } from "../workers/worker-life.ts";
@@ -75,6 +76,7 @@ const service = {
         ? withSurfacesRead(job, proveRemedies(job, planned.plan), read, MOST_HUNG)
         : proveRemedies(job, planned.plan),
       lessonsOf: jobLessons(job),
+      english: englishHere(job),
       sets,
       paper,
       fonts: await fetchWorkbookFonts(),
@@ -96,6 +98,7 @@ const service = {
       ...planned,
       plan: withSurfacesRead(job, planned.plan, read, 0),
       lessonsOf: jobLessons(job),
+      english: englishHere(job),
       sets: PRINT_SETS,
       paper,
       fonts: await fetchWorkbookFonts(),
