@@ -25,13 +25,16 @@ const COLOURS: readonly (readonly [Paint, string])[] = [
   ["cord-black", "black"],
 ];
 
-/** Five rhythms against eight colours: forty cords before a pair comes back, and neighbours differ in both. */
+/**
+ * Five rhythms against eight colours: forty cords before a pair comes back, and neighbours differ in both. Printed grey
+ * the rhythm alone tells them apart.
+ */
 const RHYTHMS: readonly (readonly [string, readonly number[] | undefined])[] = [
   ["plain", undefined],
   ["long dashes", [3, 1.1]],
   ["dots", [0.5, 1.1]],
   ["dash and dot", [2.4, 1, 0.4, 1]],
-  ["short dashes", [1.2, 1]],
+  ["dashes far apart", [1.4, 2.6]],
 ];
 
 export const CASING_MM = 0.8;
