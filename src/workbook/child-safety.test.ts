@@ -200,6 +200,14 @@ test("a job of several: its own pages name the shades that are stopped, and only
   );
 });
 
+test("where no result hangs on a height, no column stands empty for it", async () => {
+  const job = cordedJob({ kind: "spring", rearCords: "enclosed", place: "us", purpose: "own-home" });
+  const { pages } = await made(job, "letter", ["child-safety"]);
+  const text = chapter(pages, "Child safety");
+  expect(text).toContain("What the shade comes to, and the limit");
+  expect(text).not.toMatch(/\bWorst\b/);
+});
+
 test("rules that no longer hold are listed, and never in the table (16 CFR 1260, vacated 12 September 2023)", async () => {
   const { pages, planned } = await made(cordedJob({ place: "us", purpose: "for-sale" }), "letter");
   const text = chapter(pages, "Child safety");

@@ -18,17 +18,20 @@ export function resultTables(context: ShadeContext): void {
 
 function evaluatedTable(context: ShadeContext, evaluated: readonly RuleResult[]): void {
   const { book } = context;
+  const worst = evaluated.map((result) => worstText(context, result));
+  // Where no result hangs on a height, what each comes to has its place.
+  const hasWorst = worst.some((text) => text !== "");
   table(book, {
     title: "Rules that were evaluated for this shade, the heaviest outcome first",
     heading: "What each rule came to",
     columns: [
       { title: "Outcome", share: 1.25 },
       { title: "Rule", share: 2.6 },
-      { title: "What the shade comes to, and the limit", share: 2.7 },
-      { title: "Worst", share: 1.45 },
+      { title: "What the shade comes to, and the limit", share: hasWorst ? 2.7 : 4.15 },
+      ...(hasWorst ? [{ title: "Worst", share: 1.45 }] : []),
       { title: "Source", share: 3 },
     ],
-    rows: evaluated.map((result): CellLike[] => [
+    rows: evaluated.map((result, i): CellLike[] => [
       {
         text: capital(RULE_OUTCOME_NAMES[result.outcome]),
         strong: true,
@@ -39,7 +42,7 @@ function evaluatedTable(context: ShadeContext, evaluated: readonly RuleResult[])
       },
       `${result.words}\n${result.ruleId}`,
       comesToAndLimit(result),
-      worstText(context, result),
+      ...(hasWorst ? [worst[i] ?? ""] : []),
       { text: ruleSourceText(result), quiet: true },
     ]),
   });
