@@ -140,6 +140,8 @@ export interface Text extends Common {
   baseline?: "top" | "middle" | "bottom";
   angleDeg?: number;
   strong?: boolean;
+  /** The name of a piece whose size is written under its middle: without that size it stands in the middle itself. */
+  overSize?: true;
   /** The place it has, mm of the real thing: turned or made a little smaller to fit, left out where it cannot. */
   roomMm?: readonly [widthMm: number, heightMm: number];
   /** It yields as well where it is longer than this much of the real thing, mm. */

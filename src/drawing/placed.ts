@@ -18,6 +18,8 @@ export interface Placed {
   heightMm: number;
   /** Millimetres of paper for one millimetre of the real thing. */
   scale: number;
+  /** What the things themselves take of the paper, their words and measures apart, mm. */
+  thingsMm: readonly [width: number, height: number];
   /** Where the model's origin lies: paper = model × scale + origin. */
   originMm: Point;
   items: PlacedItem[];

@@ -228,6 +228,22 @@ test("the side section keeps the length of the cloth at every height", () => {
   }
 });
 
+test("a raised shade is drawn large from the side where the window under it is left out", () => {
+  const bounds = { maxWidthMm: 80, maxHeightMm: 80 };
+  for (const { name, plan: planned, shade } of cases) {
+    if (shade.grid.raisedHeightMm > shade.size.finishedLengthMm / 3) continue;
+    const [whole, near] = [false, true].map((near) => drawSheet("side", planned, shade, { raise: 1, near }));
+    if (whole === undefined || near === undefined) throw new Error("not drawn");
+    expect(
+      near.primitives.filter(({ part }) => part === "face"),
+      name,
+    ).toEqual(whole.primitives.filter(({ part }) => part === "face"));
+    const raisedPaperMm = shade.grid.raisedHeightMm * place(near, bounds).scale;
+    // A quarter of its place: the rest are the room above and under it, and its measures.
+    expect(raisedPaperMm, name).toBeGreaterThan(0.25 * bounds.maxHeightMm);
+  }
+});
+
 test("front, back and side agree on where the hem is", () => {
   const { plan: planned, shade } = CASES.ribbed();
   for (const raise of RAISES) {

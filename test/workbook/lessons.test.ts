@@ -52,6 +52,18 @@ test("a lesson about cords says what cords do to children", async () => {
   expect(warned).toBe(LESSONS.length - 1);
 });
 
+test("no word in the drawings of a lesson is smaller than 6 pt", async () => {
+  const job = jobOf({}, INCHES);
+  const shade = job.rooms[0]?.windows[0]?.shade;
+  if (shade === undefined) throw new Error("no shade");
+  // Marked on two drawings, each with more measures than its place could take.
+  shade.style = "austrian";
+  for (const { runs, text } of await pagesOf(job, "letter")) {
+    const sizes = runs.filter((run) => /\w/.test(run.text)).map(({ sizePt }) => sizePt);
+    expect(Math.min(...sizes), text.slice(0, 60)).toBeGreaterThanOrEqual(6);
+  }
+});
+
 test("each style and each lift gives its lessons a page each", async () => {
   const cases = [...STYLES.map((style) => ({ style })), ...LIFT_KINDS.map((kind) => ({ kind }))];
   for (const { style, kind } of cases as {

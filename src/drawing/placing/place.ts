@@ -2,7 +2,7 @@ import type { Drawing, Point, Primitive } from "../model.ts";
 import type { Fit, Placed, PlacedItem, PlaceOptions } from "../placed.ts";
 import type { Words } from "./annotate.ts";
 import { layOutDrawing, roomiest } from "./fit-scale.ts";
-import { modelBoxes, NO_SHIFT } from "./model-extent.ts";
+import { extentOf, modelBoxes, NO_SHIFT } from "./model-extent.ts";
 import { moved } from "./moved.ts";
 import { placeFacets } from "./place-facets.ts";
 import { placeCircle, placePolyline } from "./place-shape.ts";
@@ -20,6 +20,7 @@ export function place(drawing: Drawing, fit: Fit, options: PlaceOptions = {}): P
     "scale" in fit
       ? layOutDrawing(drawing.primitives, model, { scale: fit.scale, textScale })
       : roomiest(drawing, model, fit, textScale, marginMm);
+  const things = extentOf(model, { scale, textScale: 0 });
   const originMm: Point = [marginMm - box.left, marginMm - box.top];
   return {
     id: drawing.id,
@@ -28,6 +29,7 @@ export function place(drawing: Drawing, fit: Fit, options: PlaceOptions = {}): P
     widthMm: box.right - box.left + 2 * marginMm,
     heightMm: box.bottom - box.top + 2 * marginMm,
     scale,
+    thingsMm: [things.right - things.left, things.bottom - things.top],
     originMm,
     items: [
       ...shapes(drawing.primitives, scale, originMm, textScale, words.marks),

@@ -253,7 +253,7 @@ function drawPiece(
   return [
     ...outline,
     ...(Math.min(area.height, area.width / 2) < ARROW_FROM * slimMm ? [] : [topArrow(area, placement, lie)]),
-    name(middle, words, { baseline: "bottom", roomMm, ...ref }),
+    name(middle, words, { baseline: "bottom", overSize: true, roomMm, ...ref }),
     note(middle, size, { baseline: "top", shiftPaperMm: [0, 0.7], roomMm, yields: true, ...ref }),
   ];
 }
@@ -306,7 +306,7 @@ function drawKept(leaf: Leaf, units: UnitChoice, lie: Lie): Primitive[] {
   const size = `${lengthText(leaf.widthMm, units)} × ${lengthText(leaf.lengthMm, units)}`;
   return [
     rect("covering", area, { part }),
-    name(middle, `Keep: ${leaf.holds.name}`, { baseline: "bottom", roomMm, ...ref }),
+    name(middle, `Keep: ${leaf.holds.name}`, { baseline: "bottom", overSize: true, roomMm, ...ref }),
     note(middle, size, { baseline: "top", shiftPaperMm: [0, 0.7], roomMm, yields: true, ...ref }),
   ];
 }

@@ -72,6 +72,7 @@ export function drawLay(input: SheetInput, drawing: LayDrawing): Primitive[] {
           name(middle, label, {
             roomMm: [area.width * 0.9, area.height * 0.5],
             baseline: "bottom",
+            overSize: true,
             ground: role,
             ...ref,
           }),

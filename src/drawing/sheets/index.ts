@@ -41,6 +41,8 @@ export interface SheetOptions {
   raise?: number;
   /** Nothing drawn larger than it is against the rest; otherwise the board may be drawn deeper. */
   trueScale?: boolean;
+  /** The side no further down than the shade hangs at this height: what is raised is drawn large. */
+  near?: boolean;
 }
 
 /** One sheet of one shade as data, in mm of the real thing. */
@@ -48,9 +50,9 @@ export function drawSheet(
   kind: SheetKind,
   plan: Pick<Plan, "units">,
   shade: ShadePlan,
-  { raise = 0, trueScale = false }: SheetOptions = {},
+  { raise = 0, trueScale = false, near = false }: SheetOptions = {},
 ): Drawing {
-  return SHEET_DRAWERS[kind]({ units: plan.units, shade, raise, trueScale });
+  return SHEET_DRAWERS[kind]({ units: plan.units, shade, raise, trueScale, near });
 }
 
 /** The marking sheet in two: what is marked on the flat cloth first, where anything is, and the finished shade. */

@@ -10,6 +10,8 @@ export interface SheetInput {
   raise: number;
   /** As it is: nothing drawn deeper or further apart so that it is read with ease. For those who measure or cut by it. */
   trueScale?: boolean;
+  /** No further down than the shade hangs at this height: what is raised is drawn large. */
+  near?: boolean;
 }
 
 /** Sizes of words on paper, mm. */

@@ -30,11 +30,13 @@ export function drawSide(input: SheetInput): Drawing {
   return {
     id: `side${id}`,
     title: "Side",
-    caption: `Section seen from the left end: wall on the left, room on the right. ${words}.${
+    caption: `Section seen from the left end: wall on the left, room on the right. ${words}${
+      input.near === true ? ", drawn no further down than it hangs" : ""
+    }.${
       isMoving ? foldWords(input, shape) : ""
     }${swagSection.length > 0 ? " The thin line is the cloth midway between two columns." : ""}`,
     primitives: [
-      ...drawSurroundings(input, shape),
+      ...(input.near === true ? drawBehind(input, lowestYMm) : drawSurroundings(input, shape)),
       ...drawHead(input),
       ...drawCord(input, shape),
       ...drawSwag(input, swagSection),
@@ -69,6 +71,18 @@ function foldWords({ shade: { folds }, units }: SheetInput, { hung }: RaisedShap
   }
   const known = folds.measured ? "as given" : "a guess";
   return ` Folds hang as sewn, for cloth with a bending length of ${lengthText(folds.bendingMm, units)} (${known}).`;
+}
+
+/** What stands behind it as far down as it hangs: glass in a recess, or the wall. */
+function drawBehind({ shade: { mount, board } }: SheetInput, lowestYMm: number): Primitive[] {
+  const height = lowestYMm + BELOW_MM;
+  if (mount !== "inside")
+    return [rect("wall", { x: -WALL_MM, y: -ABOVE_MM, width: WALL_MM, height: ABOVE_MM + height })];
+  const width = 2 * WALL_MM + board.depthMm;
+  return [
+    rect("wall", { x: -WALL_MM, y: -ABOVE_MM, width, height: ABOVE_MM }, { part: "opening" }),
+    rect("glass", { x: -10, y: 0, width: 6, height }),
+  ];
 }
 
 /** Wall or recess round the shade, glass where the opening is known. Wall face (or back of the recess) is x = 0. */

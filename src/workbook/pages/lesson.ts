@@ -56,7 +56,7 @@ function letteredView(
   { sheet, raise, points }: LessonView,
   before: number,
 ): Drawing {
-  const drawing = drawSheet(sheet, plan, shade, { raise });
+  const drawing = drawSheet(sheet, plan, shade, { raise, near: true });
   const [seen = ""] = /^[^.]*\./.exec(drawing.caption) ?? [];
   return withLetters(
     { ...drawing, caption: seen },

@@ -1,4 +1,4 @@
-import type { Drawing } from "../../drawing/index.ts";
+import { type Drawing, drawSheet } from "../../drawing/index.ts";
 import type { RuleResult } from "../../shade-plan/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { figureRow } from "../typeset/figure.ts";
@@ -11,10 +11,15 @@ const MOST_STATES = 3;
 
 /** The shade in every state in which a rule fails or stays open at its worst: from the side and from the back. */
 export function worstStates(context: ShadeContext): void {
-  const { book, sheet } = context;
-  for (const { raise, results } of statesOf(context.shade.safety.results)) {
-    const drawings = [sheet("side", raise), withWorst(sheet("back", raise), results)];
-    figureRow(book, drawings, FIGURE_PT, `Where it is worst: ${raiseWords(raise)}`);
+  const { book, plan, shade, sheet } = context;
+  for (const { raise, results } of statesOf(shade.safety.results)) {
+    // Beside cords as long as the window a raised shade would be a few mm from the side: it has a scale of its own.
+    const side = drawSheet("side", plan, shade, { raise, near: true });
+    const drawings = [side, withWorst(sheet("back", raise), results)];
+    figureRow(book, drawings, FIGURE_PT, {
+      heading: `Where it is worst: ${raiseWords(raise)}`,
+      ownScales: true,
+    });
   }
 }
 

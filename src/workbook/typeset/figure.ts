@@ -47,8 +47,8 @@ function captionText(book: Book, { title, caption }: Drawing): string {
   return caption === "" ? title : `${title}. ${caption}`;
 }
 
-function asLooked({ look }: Book, drawing: Drawing, every = 1): Drawing {
-  if (look.measured) return drawing;
+/** With names and numbers alone; of the rows every one is numbered, or every second or third. */
+function withoutMeasures(drawing: Drawing, every: number): Drawing {
   return { ...drawing, primitives: drawing.primitives.flatMap((one) => withoutMeasure(one, every)) };
 }
 
@@ -69,9 +69,7 @@ const NUMBER_PAPER_MM = 3.3;
 /** A measure of a row or column leaves its number where its line would be; any other leaves nothing. */
 function withoutMeasure(one: Primitive, every: number): Primitive[] {
   if (one.atDesk === true) return [];
-  // A name in its part stands in the middle: the size under it is left out.
-  if (one.kind === "text" && one.strong === true && one.roomMm !== undefined && one.baseline === "bottom")
-    return [{ ...one, baseline: "middle" }];
+  if (one.kind === "text" && one.overSize === true) return [{ ...one, baseline: "middle" }];
   if (one.kind !== "dimension") return [one];
   const [, along, number] = /^(row|column)-(\d+)$/.exec(one.part ?? "") ?? [];
   if (number === undefined || one.running === undefined) return [];
@@ -147,15 +145,33 @@ export function layFullSize(book: Book, asDrawn: Drawing): LaidFigure {
   return captioned(book, drawing, placed, 1, pt(placed.widthMm));
 }
 
+/** Things that have less than this share of their place in both directions are a speck beside their measures. */
+const SPECK_SHARE = 0.35;
+/** Measures are given up for a drawing that grows by at least this factor. */
+const WORTH_IT = 1.5;
+
 function laid(book: Book, drawing: Drawing, fit: Fit, widthPt: number, maxHeightPt: number): LaidFigure {
   const textScale = book.look.drawingText;
-  const laidOut = (every: number) =>
-    place(withShortWords(asLooked(book, drawing, every), mm(widthPt), textScale), fit, { textScale });
-  const all = laidOut(1);
-  const every = book.look.measured ? 1 : numberedEvery(drawing, all.scale, textScale);
-  const placed = every === 1 ? all : laidOut(every);
-  const zoom = Math.min(1, widthPt / pt(placed.widthMm), maxHeightPt / pt(placed.heightMm));
-  return captioned(book, drawing, placed, zoom, widthPt);
+  const laidOut = (looked: Drawing) =>
+    place(withShortWords(looked, mm(widthPt), textScale), fit, { textScale });
+  const bare = () => {
+    const all = laidOut(withoutMeasures(drawing, 1));
+    const every = numberedEvery(drawing, all.scale, textScale);
+    return every === 1 ? all : laidOut(withoutMeasures(drawing, every));
+  };
+  const placed = book.look.measured ? laidOut(drawing) : bare();
+  const zoomOf = ({ widthMm, heightMm }: Placed) =>
+    Math.min(1, widthPt / pt(widthMm), maxHeightPt / pt(heightMm));
+  const larger = (measured: Placed, other: Placed) =>
+    other.scale * zoomOf(other) > WORTH_IT * measured.scale * zoomOf(measured) ? other : measured;
+  const isTight = book.look.measured && (zoomOf(placed) < 1 || isSpeck(placed, fit));
+  const chosen = isTight ? larger(placed, bare()) : placed;
+  return captioned(book, drawing, chosen, zoomOf(chosen), widthPt);
+}
+
+function isSpeck({ thingsMm: [width, height] }: Placed, fit: Fit): boolean {
+  if ("scale" in fit) return false;
+  return width < SPECK_SHARE * fit.maxWidthMm && height < SPECK_SHARE * fit.maxHeightMm;
 }
 
 function captioned(
@@ -196,23 +212,27 @@ export function figure(book: Book, drawing: Drawing, maxHeight: number): void {
   book.y += one.heightPt + AFTER;
 }
 
-/**
- * Drawings side by side at one scale and on one level, so that they can be compared; a heading over them never
- * parts from them.
- */
+interface RowLook {
+  /** Over the drawings; it never parts from them. */
+  heading?: string;
+  /** Each as large as its place allows; at one scale unless told, so that they can be compared. */
+  ownScales?: boolean;
+}
+
+/** Drawings side by side on one level. */
 export function figureRow(
   book: Book,
   drawings: readonly Drawing[],
   maxHeight: number,
-  heading?: string,
+  { heading, ownScales = false }: RowLook = {},
 ): void {
   const share = 12 / drawings.length;
   const { width } = columns(book.paper, 0, share);
-  const scales = drawings.map((drawing) => layFigure(book, drawing, width, maxHeight).placed.scale);
-  const scale = Math.min(...scales);
-  const row = drawings.map((drawing) =>
-    laid(book, speltDrawing(drawing, book.spell), { scale }, width, maxHeight),
-  );
+  const alone = drawings.map((drawing) => layFigure(book, drawing, width, maxHeight));
+  const scale = Math.min(...alone.map(({ placed }) => placed.scale));
+  const row = ownScales
+    ? alone
+    : drawings.map((drawing) => laid(book, speltDrawing(drawing, book.spell), { scale }, width, maxHeight));
   const origin = Math.max(...row.map(originPt));
   const height = Math.max(...row.map((one) => origin - originPt(one) + one.heightPt));
   if (heading === undefined) book.need(height);
