@@ -9,7 +9,7 @@ import { BRITISH, foreignIn } from "../spellings.ts";
 import { newViolations } from "./axe.ts";
 import { type Harness, startBrowser } from "./browser.ts";
 import { lostWords } from "./larger-text.ts";
-import { hiddenFocus, liveRegions, nextFrame, outOfOrder, smallTargets } from "./own-checks.ts";
+import { hiddenFocus, liveRegions, nextFrame, outOfOrder, smallTargets, unreadForced } from "./own-checks.ts";
 import { DESK, field, firstVisit, openAll, openShade, PHONE } from "./planner.ts";
 
 /** The tablet comes last: it shows what a desk or a phone does, and axe judges that once. */
@@ -170,7 +170,8 @@ async function faults(page: Page): Promise<string[]> {
       const say = (all: string[]) => found.push(...all.map((one) => `${size}, ${colour}: ${one}`));
       say(await hiddenFocus(page, STOPS));
       // Forced colours are the reader's own.
-      if (colour !== "forced colours") say(await newViolations(page, colour, colour === "light"));
+      if (colour === "forced colours") say(await unreadForced(page));
+      else say(await newViolations(page, colour, colour === "light"));
     }
     await page.emulateMedia(COLOURS[0][1]);
     const say = (all: string[]) => found.push(...all.map((one) => `${size}: ${one}`));

@@ -127,6 +127,36 @@ export function outOfOrder(page: Page): Promise<string[]> {
   });
 }
 
+/**
+ * Words that cannot be read where the device forces its colours: it lays its own ground behind them, so they must not be
+ * in the colour of that ground, nor, where they keep their own colours, in that of what they stand on (CSS Color
+ * Adjustment 1, section 3, forced colours).
+ */
+export function unreadForced(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const canvas = getComputedStyle(document.body).backgroundColor;
+    const found: string[] = [];
+    for (const one of document.querySelectorAll("body *:not(svg *)")) {
+      const own = [...one.childNodes].some((node) => node.nodeType === 3 && node.textContent?.trim() !== "");
+      if (!own || !one.checkVisibility({ visibilityProperty: true })) continue;
+      const { color, forcedColorAdjust } = getComputedStyle(one) as CSSStyleDeclaration & {
+        forcedColorAdjust: string;
+      };
+      const ground = forcedColorAdjust === "none" ? groundOf(one) : canvas;
+      if (color === ground) found.push(`${one.tagName} ${one.className} “${one.textContent?.slice(0, 30)}”`);
+    }
+    return [...new Set(found)];
+
+    function groundOf(one: Element): string {
+      for (let at: Element | null = one; at !== null; at = at.parentElement) {
+        const { backgroundColor } = getComputedStyle(at);
+        if (backgroundColor !== "rgba(0, 0, 0, 0)") return backgroundColor;
+      }
+      return canvas;
+    }
+  });
+}
+
 /** Whether what changes can be said: a region that stands there before anything has changed. */
 export function liveRegions(page: Page): Promise<number> {
   return page.locator("[role=status], [role=alert], [aria-live]:not([aria-live=off])").count();

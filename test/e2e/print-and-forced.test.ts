@@ -5,6 +5,7 @@ import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type Harness, startBrowser } from "./browser.ts";
+import { unreadForced } from "./own-checks.ts";
 import { firstVisit, openShade } from "./planner.ts";
 
 let harness: Harness;
@@ -82,6 +83,8 @@ test.each(["light", "dark"] as const)(
     expect(await painted(page, ".raise-fill", "background-color")).not.toBe(ground);
     const chosen = await painted(page, ".segment:has(:checked)", "background-color");
     expect(chosen).not.toBe(await painted(page, ".segment:not(:has(:checked))", "background-color"));
+    expect(await page.locator(".rail-next-go").isVisible()).toBe(true);
+    expect(await unreadForced(page)).toEqual([]);
     await page.context().close();
   },
 );
