@@ -44,3 +44,16 @@ test.each([
     await page.context().close();
   },
 );
+
+test("on a phone on its side the step stands beside its drawing, and both have the height", async () => {
+  const { page, errors } = await firstVisit(harness, { viewport: { width: 844, height: 390 } });
+  await page.goto(`${harness.url}#/job/lantern-row/parlour-left/bench`);
+  await page.locator(".action-svg").waitFor();
+  const step = await page.locator(".bench-step").boundingBox();
+  const room = await page.locator(".bench-drawing").boundingBox();
+  if (step === null || room === null) throw new Error("nothing to measure");
+  expect(room.x).toBeGreaterThanOrEqual(step.x + step.width - 1);
+  expect(Math.min(step.height, room.height)).toBeGreaterThan(390 / 2);
+  expect(errors).toEqual([]);
+  await page.context().close();
+});
