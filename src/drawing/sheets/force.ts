@@ -4,6 +4,7 @@ import { forceText, lengthText, N_PER_POUND_FORCE, trimmed } from "../../units/i
 import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
 import { line, name, note } from "./shapes.ts";
 import { figureRef, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
+import { whereSlanted } from "./slanted.ts";
 
 /** Width of the chart as a share of its height. */
 const WIDE = 0.9;
@@ -38,7 +39,7 @@ export function drawForce(input: SheetInput): Drawing {
   return {
     id: `force${raiseName(raise).id}`,
     title: "Forces",
-    caption: `${raiseName(raise).words}. From left to right the force, upwards how far the hem has risen: each step is a row of rings taken up.`,
+    caption: `${raiseName(raise).words}. From left to right the force, upwards how far the hem has risen: each step is a row of rings taken up.${whereSlanted(shade)}`,
     primitives: [
       ...grid.rows.map((row) =>
         line("gridLine", [

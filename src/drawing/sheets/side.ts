@@ -5,6 +5,7 @@ import { isLockSheet, isTubeSheet, type LockSheetInput, type TubeSheetInput } fr
 import { shapeNow } from "./shape-now.ts";
 import { callout, dimensionOf, line, rect } from "./shapes.ts";
 import { figureRef, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
+import { whereSlanted } from "./slanted.ts";
 
 /** Depth of wall that is drawn, and how far above the board, mm. */
 const WALL_MM = 45;
@@ -34,7 +35,7 @@ export function drawSide(input: SheetInput): Drawing {
       input.near === true ? ", drawn no further down than it hangs" : ""
     }.${
       isMoving ? foldWords(input, shape) : ""
-    }${swagSection.length > 0 ? " The thin line is the cloth midway between two columns." : ""}`,
+    }${swagSection.length > 0 ? " The thin line is the cloth midway between two columns." : ""}${whereSlanted(shade)}`,
     primitives: [
       ...(input.near === true ? drawBehind(input, lowestYMm) : drawSurroundings(input, shape)),
       ...drawHead(input),

@@ -1,4 +1,4 @@
-import type { ShadePoint } from "../../shade-plan/index.ts";
+import { type ShadePoint, slantMm } from "../../shade-plan/index.ts";
 import { slantOf, type VisibleLine, type VisiblePiece, type VisibleShape } from "../../styles/index.ts";
 import type { SheetInput } from "./sheet-input.ts";
 
@@ -22,4 +22,10 @@ export function slanted(
     ),
     lines: shape.lines.map(line),
   };
+}
+
+/** Where rows or hem slant, which of its sections one drawing shows: to be added to its caption. */
+export function whereSlanted({ grid }: Pick<SheetInput["shade"], "grid">): string {
+  const isLevel = grid.hemFallMm === undefined && grid.rows.every((row) => slantMm(row) === 0);
+  return isLevel ? "" : " Rows or hem slant: this is how it is half way across.";
 }
