@@ -17,10 +17,11 @@ export function withLetters(drawing: Drawing, parts: readonly string[], from = 0
   const middle = middleOf(all);
   const letters = parts.flatMap((part, i): Callout[] => {
     // What is drawn first is the thing in the view or section that the words are about.
-    const points = drawing.primitives
-      .filter((one) => one.part === part)
-      .map(pointsOf)
-      .find(({ length }) => length > 0);
+    const ofPart = drawing.primitives.filter((one) => one.part === part);
+    const found = (of: (one: Primitive) => readonly Point[]) =>
+      ofPart.map(of).find(({ length }) => length > 0);
+    // What is only measured is pointed at where its measure is.
+    const points = found(pointsOf) ?? found(endsOf);
     if (points === undefined) return [];
     const isLong = spanOf(points) > LONG_SHARE * spanOf(all);
     const at = isLong ? furthestFrom(middle, points) : nearestTo(middleOf(points), points);
@@ -51,6 +52,10 @@ function pointsOf(one: Primitive): readonly Point[] {
     default:
       return [];
   }
+}
+
+function endsOf(one: Primitive): readonly Point[] {
+  return one.kind === "dimension" ? [one.from, one.to] : [];
 }
 
 function spanOf(points: readonly Point[]): number {

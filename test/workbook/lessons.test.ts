@@ -52,6 +52,14 @@ test("a lesson about cords says what cords do to children", async () => {
   expect(warned).toBe(LESSONS.length - 1);
 });
 
+test("every letter that words name stands in the drawing too", async () => {
+  for (const { runs, text } of await pagesOf(jobOf({}, INCHES), "letter")) {
+    const letters = runs.map((run) => run.text.trim()).filter((word) => /^[A-F]$/.test(word));
+    for (const letter of new Set(letters))
+      expect(letters.filter((one) => one === letter).length, `${letter}: ${text.slice(0, 60)}`).toBe(2);
+  }
+});
+
 test("no word in the drawings of a lesson is smaller than 6 pt", async () => {
   const job = jobOf({}, INCHES);
   const shade = job.rooms[0]?.windows[0]?.shade;
