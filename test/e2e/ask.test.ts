@@ -43,6 +43,30 @@ test("a question in one’s own words is answered from numbers that are typed, o
   expect(errors).toEqual([]);
 });
 
+test("a question is asked of the shade on the page, and its answer opens the drawing that it speaks of", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await openShade(page, harness.url);
+  await page.locator("#ask .chapter-title button").click();
+  await field(page, "Your question about this shade").fill("how far apart are the rings");
+  const answer = page.locator('#ask [data-question="rows-apart"]');
+  // The figure of the demonstration's own shade, as its sentence has it.
+  const flat = (text: string | null) => (text ?? "").replace(/\s+/g, " ");
+  const sentence = flat(await page.locator("#shape .chapter-sentence").textContent());
+  const [, apart = "no figure"] = /rings ?(\d.*? in) ?apart/.exec(sentence) ?? [];
+  await expect.poll(async () => flat(await answer.textContent())).toContain(`then every ${apart}`);
+  await answer.getByRole("button", { name: "See it on the drawing: Back" }).click();
+  await page.locator("#tab-back[aria-selected=true]").waitFor();
+  expect(errors).toEqual([]);
+});
+
+test("from the page of a job a question is one press away", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await page.goto(`${harness.url}#/job/lantern-row`);
+  await page.getByRole("link", { name: "Ask a question" }).click();
+  await field(page, "Your question, in your own words").waitFor();
+  expect(errors).toEqual([]);
+});
+
 test("lessons of typed numbers fill the screen, are turned by keys, and close", async () => {
   const { page, errors } = await firstVisit(harness);
   await page.getByRole("link", { name: "Ask a question" }).click();

@@ -1,4 +1,4 @@
-import { useId, useMemo, useState } from "react";
+import { type ReactNode, useId, useMemo, useState } from "react";
 import {
   type AskedShade,
   findQuestions,
@@ -96,7 +96,16 @@ function Questions({
   );
 }
 
-function Found({ words, facts, ask }: { words: string; facts: AskedShade; ask: (words: string) => void }) {
+interface FoundProps {
+  words: string;
+  facts: AskedShade;
+  ask: (words: string) => void;
+  /** What stands below the answer to a question: the way to its drawing. */
+  shows?: (id: string) => ReactNode;
+}
+
+/** Answers to what was asked, the nearest first, and what else is asked. */
+export function Found({ words, facts, ask, shows }: FoundProps) {
   const found = useMemo(() => findQuestions(words), [words]);
   if (found.length === 0)
     return (
@@ -111,7 +120,7 @@ function Found({ words, facts, ask }: { words: string; facts: AskedShade; ask: (
     <>
       <div className="ask-answers" aria-live="polite">
         {shown.map((card) => (
-          <AnswerNote key={card.id} card={card} facts={facts} />
+          <AnswerNote key={card.id} card={card} facts={facts} below={shows?.(card.id)} />
         ))}
       </div>
       {more.length === 0 ? null : <Questions title="Also asked" cards={more} ask={ask} />}
@@ -119,7 +128,13 @@ function Found({ words, facts, ask }: { words: string; facts: AskedShade; ask: (
   );
 }
 
-function AnswerNote({ card, facts }: { card: QuestionCard; facts: AskedShade }) {
+interface AnswerNoteProps {
+  card: QuestionCard;
+  facts: AskedShade;
+  below: ReactNode;
+}
+
+function AnswerNote({ card, facts, below }: AnswerNoteProps) {
   const { text, figures, reason, cite } = useMemo(() => card.answer(facts), [card, facts]);
   return (
     <article className="ask-answer" data-takes data-question={card.id}>
@@ -139,6 +154,7 @@ function AnswerNote({ card, facts }: { card: QuestionCard; facts: AskedShade }) 
       )}
       <p>{reason}</p>
       <p className="finding-source">{citeText(cite)}</p>
+      {below}
     </article>
   );
 }

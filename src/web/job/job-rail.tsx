@@ -1,4 +1,5 @@
 import { memo, useMemo } from "react";
+import { Link } from "wouter";
 import type { Finding, Severity } from "../../figures/index.ts";
 import type { Job } from "../../job/index.ts";
 import { findingCards } from "../../plan/index.ts";
@@ -59,23 +60,37 @@ export const JobRail = memo(function JobRail({ summary }: { summary: JobSummary 
     { title: "All windows", entries: AFTER_WINDOWS.map(entry) },
     { title: "Workshop", entries: OF_WORKSHOP.map(entry) },
   ];
-  const asking = windows.find(({ r, w }) =>
-    questionsOf(job, { room: r, window: w }).some(({ pointer }) => !JOBS_OWN.has(pointer)),
-  );
+  const asking = firstAsking(job, windows);
   const next =
     unsaid(job) > 0
       ? { words: "where it will hang and what for", onPress: () => goToSection("place") }
       : asking !== undefined
-        ? { words: `to measure, ${asking.window.name}`, href: `/job/${job.id}/${asking.window.id}` }
+        ? {
+            words: `${asking.window.name}: ${asking.question.text}`,
+            href: `/job/${job.id}/${asking.window.id}`,
+          }
         : causes.stop + causes.fix > 0
           ? { words: "what was found", onPress: () => goToSection("findings") }
           : { words: SECTIONS.print.title, onPress: () => goToSection("print") };
   return (
     <Rail groups={groups} next={next}>
       <WorkbookNow />
+      <Link href="/ask" className="button button-small">
+        Ask a question
+      </Link>
     </Rail>
   );
 });
+
+/** The first window of which something was not said, and what it is. */
+function firstAsking(job: Job, windows: ReturnType<typeof windowsOf>) {
+  for (const { window, r, w } of windows) {
+    const questions = questionsOf(job, { room: r, window: w });
+    const question = questions.find(({ pointer }) => !JOBS_OWN.has(pointer));
+    if (question !== undefined) return { window, question };
+  }
+  return undefined;
+}
 
 /** Asked once for the job, not at each window. */
 const JOBS_OWN: ReadonlySet<string> = new Set(["/place", "/purpose"]);

@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useRef } from "react";
-import type { SheetKind } from "../../shade-plan/index.ts";
+import type { Lift, SheetKind } from "../../shade-plan/index.ts";
 import { useShade } from "../shade/shade-context.tsx";
 import { usePlanner } from "../state/store.ts";
 import { showSheet } from "./strip.ts";
@@ -20,6 +20,11 @@ const TABS = {
 const TAKE_UP = { lock: "Lock", cleat: "Cleat", tube: "Drive" } as const;
 
 const KINDS = Object.keys(TABS) as (keyof typeof TABS)[];
+
+/** What a sheet is called above the drawing. */
+export function sheetTitle(kind: SheetKind, takeUp: Lift["takeUp"]): string {
+  return kind === "lock" ? TAKE_UP[takeUp] : (TABS[kind as keyof typeof TABS] ?? kind);
+}
 
 /** From where the shade is seen. One stop for the tab key; arrows, Home and End go along the row. */
 export function SheetTabs() {
@@ -61,7 +66,7 @@ export function SheetTabs() {
           tabIndex={sheet === kind ? 0 : -1}
           onClick={() => showSheet(kind)}
         >
-          {kind === "lock" ? TAKE_UP[takeUp] : TABS[kind]}
+          {sheetTitle(kind, takeUp)}
         </button>
       ))}
     </div>
