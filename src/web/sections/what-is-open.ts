@@ -13,7 +13,7 @@ export interface Waiting {
 export type WaitingBySection = Partial<Record<SectionId, Waiting>>;
 
 /** What stands in each section of a window's page, counted as it is shown there: one card for one cause. */
-export function shownIn(findings: readonly Finding[]): { section: SectionId; severity: Severity }[] {
+function shownIn(findings: readonly Finding[]): { section: SectionId; severity: Severity }[] {
   const bySection = new Map<SectionId, Finding[]>();
   for (const finding of findings) {
     const section = sectionOfStage(finding.stage);

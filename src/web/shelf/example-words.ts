@@ -1,11 +1,11 @@
 /** A size of the first shade: as it was typed, and whether it could be read. */
-export interface Typed {
+interface TypedSize {
   text: string;
   read: boolean;
 }
 
 /** What of the first drawing is only an example; undefined where both sizes are the maker's own. */
-export function exampleWords(width: Typed, length: Typed): string | undefined {
+export function exampleWords(width: TypedSize, length: TypedSize): string | undefined {
   const sizes = [
     { name: "width", ...width },
     { name: "length", ...length },
