@@ -60,7 +60,7 @@ export function Answers() {
       {words.trim() === "" ? (
         <AllQuestions ask={setWords} />
       ) : facts === undefined ? null : (
-        <Found words={words} facts={facts} ask={setWords} />
+        <FoundAnswers words={words} facts={facts} ask={setWords} />
       )}
     </section>
   );
@@ -96,7 +96,7 @@ function Questions({
   );
 }
 
-interface FoundProps {
+interface FoundAnswersProps {
   words: string;
   facts: AskedShade;
   ask: (words: string) => void;
@@ -105,7 +105,7 @@ interface FoundProps {
 }
 
 /** Answers to what was asked, the nearest first, and what else is asked. */
-export function Found({ words, facts, ask, shows }: FoundProps) {
+export function FoundAnswers({ words, facts, ask, shows }: FoundAnswersProps) {
   const found = useMemo(() => findQuestions(words), [words]);
   if (found.length === 0)
     return (

@@ -4,7 +4,7 @@ import { Typed } from "../inputs/typed.tsx";
 import { useShade } from "../shade/shade-context.tsx";
 import { sheetTitle } from "../sheets/sheet-tabs.tsx";
 import { showSheet } from "../sheets/strip.ts";
-import { Found } from "./answers.tsx";
+import { FoundAnswers } from "./answers.tsx";
 import { sheetOfQuestion } from "./sheet-of-question.ts";
 
 /** A question in one’s own words, answered from the shade on the page; what a drawing shows opens it. */
@@ -34,5 +34,5 @@ function OfShade({ words, ask }: { words: string; ask: (words: string) => void }
     },
     [takeUp],
   );
-  return facts === undefined ? null : <Found words={words} facts={facts} ask={ask} shows={shows} />;
+  return facts === undefined ? null : <FoundAnswers words={words} facts={facts} ask={ask} shows={shows} />;
 }
