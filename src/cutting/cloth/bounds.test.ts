@@ -110,6 +110,14 @@ describe("the strict bound", () => {
     expect(strict(six.slice(0, 2), [{}, { costPerMm: 2 }], repeat).cost).toBeGreaterThan(59.9);
   });
 
+  test("counts nothing for a piece that fits no cloth", () => {
+    expect(strict([{ size: [120, 90] }, { size: [60, 40] }]).cost).toBeCloseTo(40, 6);
+    expect(strict([{ size: [120, 90], grain: "free", nap: "either" }, { size: [60, 40] }]).cost).toBeCloseTo(
+      160,
+      6,
+    );
+  });
+
   // By hand: 30 of the leftover at a half, 30 of the new. A row is 50, but nothing follows either of them.
   test("holds where a leftover ends just behind a piece, before the next row", () => {
     const repeat = { alongMm: 50, match: "straight" as const };
