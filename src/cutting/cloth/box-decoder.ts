@@ -141,30 +141,33 @@ export class BoxDecoder implements Decoder {
       const item = order[taken] as number;
       const freeX = rx[at] as number;
       const freeY = ry[at] as number;
-      const besideW = freeW - (w[item] as number);
-      const belowH = freeH - (h[item] as number);
+      // The free rectangle may be without end.
+      const itemW = w[item] as number;
+      const itemH = h[item] as number;
+      const besideW = freeW - itemW;
+      const belowH = freeH - itemH;
       const isThrough = bits[item] === 0;
       // The cut that goes through leaves the larger of the two rectangles; it is filled last where it lies below.
       if (isThrough && belowH > 0) {
         rx[made] = freeX;
-        ry[made] = freeY + freeH - belowH;
+        ry[made] = freeY + itemH;
         rw[made] = freeW;
         rh[made] = belowH;
         next[made] = top;
         top = made++;
       }
       if (besideW > 0) {
-        rx[made] = freeX + freeW - besideW;
+        rx[made] = freeX + itemW;
         ry[made] = freeY;
         rw[made] = besideW;
-        rh[made] = isThrough ? freeH - belowH : freeH;
+        rh[made] = isThrough ? itemH : freeH;
         next[made] = top;
         top = made++;
       }
       if (!isThrough && belowH > 0) {
         rx[made] = freeX;
-        ry[made] = freeY + freeH - belowH;
-        rw[made] = freeW - besideW;
+        ry[made] = freeY + itemH;
+        rw[made] = itemW;
         rh[made] = belowH;
         next[made] = top;
         top = made++;
