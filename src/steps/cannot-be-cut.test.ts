@@ -11,7 +11,8 @@ function stepsOf(shade: Partial<ShadeInput>) {
   const [planned] = plan({ ...job, rooms: wide(job.rooms) }).shades;
   if (planned === undefined) throw new Error("no shade");
   const text = (id: string) => planned.steps.find((step) => step.id === id)?.text;
-  return { text, findings: planned.findings.map(({ id }) => id) };
+  const ids = planned.steps.map(({ id }) => id);
+  return { text, ids, findings: planned.findings.map(({ id }) => id) };
 }
 
 /** The only window of a test job, 3 m wide: 45 strips of a ribbon. */
@@ -32,6 +33,15 @@ test("a layer that its cloth cannot give has a step that says so, and is neither
   // The lining is cut and joined as ever.
   expect(text("cut-lining")).toMatch(/^Cut 3 pieces/);
   expect(text("make-join-lining")).toBeDefined();
+});
+
+test("where a layer cannot be cut, that comes before all cutting, and what is made of it says that it waits", () => {
+  const { text, ids } = stepsOf({ face: "ribbon" });
+  const cutting = ids.filter((id) => id.startsWith("cut-"));
+  expect(cutting[0]).toBe("cut-face");
+  expect(ids.find((id) => id.startsWith("make-"))).toBe("make-wait");
+  expect(text("make-wait")).toMatch(/^There is no cloth yet that the face can be cut from/);
+  expect(stepsOf({}).ids).not.toContain("make-wait");
 });
 
 test("a piece beside the layers that takes more than the bolt is wide is not told to be cut", () => {

@@ -11,12 +11,15 @@ import { sentences } from "./wording.ts";
 /** From the bolt to squared pieces: look, shrink, square, cut, saw. */
 export function cutSteps(bench: Bench): Step[] {
   const { cloth } = bench;
+  const given = cloth.layers.filter((cut) => !layerCannotBeCut(cut));
+  // What says to cut nothing comes before all that is cut.
   return [
+    ...cloth.layers.filter(layerCannotBeCut).map((cut) => cannotCut(bench, cut)),
     ...look(bench),
     press(bench),
     ...cutStiffness(bench),
     squareEnd(),
-    ...cloth.layers.map((cut) => (layerCannotBeCut(cut) ? cannotCut(bench, cut) : cutLayer(bench, cut))),
+    ...given.map((cut) => cutLayer(bench, cut)),
     ...trim(bench),
     ...cutTrims(bench),
     ...bars(bench),
@@ -38,6 +41,21 @@ function look({ resolved, cloth, len }: Bench): Step[] {
     check: "Measure the usable width at both ends and in the middle: no place is narrower than that.",
     sheet: "cutting",
     figures: cut.map(({ layer }) => `cloth.${layer}-length`),
+  };
+  return [step];
+}
+
+/** At the head of what would be made of it, where a layer cannot be cut. */
+export function waitForCloth({ cloth }: Bench): Step[] {
+  const names = cloth.layers
+    .filter(layerCannotBeCut)
+    .map(({ layer }) => `the ${LAYER_NAMES[layer].toLowerCase()}`);
+  if (names.length === 0) return [];
+  const step: Step = {
+    id: "make-wait",
+    chapter: "make",
+    title: "Wait for the other cloth",
+    text: `There is no cloth yet that ${listed(names)} can be cut from. What follows, from here to the window, holds only once such cloth is chosen and the plan made again: its figures may be others then.`,
   };
   return [step];
 }

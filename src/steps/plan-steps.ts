@@ -1,7 +1,7 @@
 import { CHAPTERS, type Step, type StepChapter } from "../shade-plan/index.ts";
 import { type Bench, benchOf } from "./bench.ts";
 import { boardSteps } from "./board.ts";
-import { cutSteps } from "./cut.ts";
+import { cutSteps, waitForCloth } from "./cut.ts";
 import { existingSteps } from "./existing-steps.ts";
 import { hangSteps } from "./hang.ts";
 import { levelSteps } from "./level.ts";
@@ -15,7 +15,7 @@ import { trainSteps } from "./train.ts";
 const CHAPTER_STEPS: Record<StepChapter, (bench: Bench) => Step[]> = {
   measure: measureSteps,
   cut: cutSteps,
-  make: makeSteps,
+  make: (bench) => [...waitForCloth(bench), ...makeSteps(bench)],
   board: boardSteps,
   string: stringSteps,
   hang: hangSteps,
