@@ -5,6 +5,12 @@ const LAID_BETWEEN = 6400;
 const MOST_BETWEEN = 64;
 /** A worse plan is taken while it loses no more than this share of the area of the cloth beyond the last. */
 const FIRST_THRESHOLD = 0.004;
+/**
+ * In a short period no more than this part of a mean piece, in longer ones more by the root of their length: many
+ * pieces need longer to cool (tried on strips of 25 to 197 pieces).
+ */
+const BY_PIECE = 0.1;
+const SHORT_PERIOD = 1000;
 /** Without a better plan in so many periods the aim is given up. */
 const STALL = 3;
 /** Of so few pieces each is too large a part of the cloth for the threshold: they begin in a new order instead. */
@@ -23,6 +29,8 @@ export function* anneal(decoder: Decoder, draw: () => number, period: number): G
   const { masks } = decoder;
   const pause = Math.max(1, Math.min(MOST_BETWEEN, Math.floor(LAID_BETWEEN / masks.count)));
   const moves = new Moves(decoder, draw);
+  const byPiece = (BY_PIECE * Math.sqrt(period / SHORT_PERIOD)) / masks.count;
+  const threshold = Math.min(FIRST_THRESHOLD, byPiece) * masks.area;
   let current = decoder.lay(Number.POSITIVE_INFINITY);
   if (current === ALL_LAID) return true;
   if (masks.count < 2 && !moves.any) {
@@ -39,7 +47,7 @@ export function* anneal(decoder: Decoder, draw: () => number, period: number): G
       if (current === ALL_LAID) return true;
     }
     const sunk = 1 - (n % period) / period;
-    const limit = current + FIRST_THRESHOLD * masks.area * sunk * sunk * draw();
+    const limit = current + threshold * sunk * sunk * draw();
     moves.make();
     const lost = decoder.lay(limit);
     if (lost === ALL_LAID) return true;
