@@ -75,7 +75,7 @@ export const JobRail = memo(function JobRail({ summary }: { summary: JobSummary 
   return (
     <Rail groups={groups} next={next}>
       <WorkbookNow />
-      <Link href="/ask" className="button button-small">
+      <Link href="/ask" className="button">
         Ask a question
       </Link>
     </Rail>
