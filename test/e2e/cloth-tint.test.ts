@@ -90,3 +90,14 @@ test("a shade of blue cloth is drawn in blue, in the light as in the dark", asyn
     expect(blue, fill.join(" ")).toBeGreaterThan(red + 5);
   }
 });
+
+test("on the page of a job each room is drawn in its cloth before its pictures come", async () => {
+  const { page } = await firstVisit(harness);
+  await page.goto(`${harness.url}#/job/lantern-row`);
+  await page.locator(".elevation-window").first().waitFor();
+  const cloths = await page
+    .locator(".elevation-plate")
+    .evaluateAll((plates) => plates.map((plate) => getComputedStyle(plate).getPropertyValue("--cloth")));
+  // Parlour, kitchen, back bedroom, landing and studio, as `examples/lantern-row.json` has their cloths.
+  expect(cloths).toEqual(["#4a6378", "#b3473f", "#8a7f74", "#dfe9ea", "#5d7a4c"]);
+});

@@ -13,6 +13,7 @@ import type { Job, Room } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import { lengthText, type UnitChoice } from "../../units/index.ts";
 import { useSmallPictures } from "../picture/use-small-pictures.ts";
+import { sharedClothTint } from "../sheets/cloth-tint.ts";
 import { RaiseSlider } from "../sheets/raise-slider.tsx";
 import { SvgElement } from "../sheets/svg-node.tsx";
 import { type ElementSize, useBox } from "../sheets/use-box.ts";
@@ -116,6 +117,7 @@ function RoomSvg({ room, index, scale, pxPerMm }: Omit<RoomElevationProps, "remP
       roomId={room.id}
       roomName={room.name}
       units={job.units}
+      cloths={job.cloths}
       {...{ shades, alignment, raise, scale, pxPerMm }}
     />
   );
@@ -126,6 +128,7 @@ interface DrawnRoomProps {
   roomId: string;
   roomName: string;
   units: UnitChoice;
+  cloths: Job["cloths"];
   shades: readonly ShadePlan[];
   alignment: RoomView["alignment"];
   raise: number;
@@ -136,7 +139,7 @@ interface DrawnRoomProps {
 /** Drawn anew only where one of its shades is another: an edit elsewhere in the job leaves it. */
 const DrawnRoom = memo(function DrawnRoom(props: DrawnRoomProps) {
   useEnglish();
-  const { jobId, roomId, roomName, units, shades, alignment, raise, scale, pxPerMm } = props;
+  const { jobId, roomId, roomName, units, cloths, shades, alignment, raise, scale, pxPerMm } = props;
   const pictures = useSmallPictures(shades, units, raise, shades.length <= MOST_PICTURES);
   const { placed, nodes, standing } = useMemo(() => {
     const view = { roomId, roomName, shades, ...(alignment === undefined ? {} : { alignment }) };
@@ -146,10 +149,12 @@ const DrawnRoom = memo(function DrawnRoom(props: DrawnRoomProps) {
     return { placed: onPaper, nodes, standing: standInRoom(shades) };
   }, [roomId, roomName, units, shades, alignment, raise, scale, pictures]);
   const [x0, y0] = placed.originMm;
+  const tint = sharedClothTint("elevation-plate", shades, cloths);
   return (
     <div
-      className="elevation-plate"
+      className={tint.className}
       style={{
+        ...tint.style,
         width: placed.widthMm * pxPerMm,
         height: placed.heightMm * pxPerMm,
         // All rooms stand on one floor, whatever is written below it.
