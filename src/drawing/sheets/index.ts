@@ -63,6 +63,21 @@ export function drawMarkingSheets(
   return drawMarkingApart({ units: plan.units, shade, raise: 0 });
 }
 
+/**
+ * A sheet as a lesson shows it, large: of the marking sheet the finished shade alone, since what is marked on the flat cloth
+ * first is a second drawing beside which it would be a speck.
+ */
+export function drawForLesson(
+  kind: SheetKind,
+  plan: Pick<Plan, "units">,
+  shade: ShadePlan,
+  raise: number,
+): Drawing {
+  return kind === "marking"
+    ? drawMarkingSheets(plan, shade).finished
+    : drawSheet(kind, plan, shade, { raise, near: true });
+}
+
 /** The marking strips one by one, to be tiled at full size. */
 export function drawMarkingStrips(plan: Pick<Plan, "units">, shade: ShadePlan): Drawing[] {
   return drawEachStrip({ units: plan.units, shade, raise: 0 });

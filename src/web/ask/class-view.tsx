@@ -1,6 +1,13 @@
 import { useEffect, useMemo, useRef, useState } from "react";
 import { type AskedShade, type Lesson, type LessonView, lessonsOf } from "../../answers/index.ts";
-import { drawSheet, place, placeLetter, speltDrawing, svgNodes, withLetters } from "../../drawing/index.ts";
+import {
+  drawForLesson,
+  place,
+  placeLetter,
+  speltDrawing,
+  svgNodes,
+  withLetters,
+} from "../../drawing/index.ts";
 import { sumInFigures } from "../../figures/index.ts";
 import { citeText } from "../../sources/index.ts";
 import type { UnitChoice } from "../../units/index.ts";
@@ -121,7 +128,7 @@ function ViewPlate({ lesson, view, units }: { lesson: Lesson; view: LessonView; 
       .slice(0, lesson.views.indexOf(view))
       .reduce((sum, { points }) => sum + points.length, 0);
     const drawing = withLetters(
-      drawSheet(view.sheet, { units }, lesson.shade, { raise: view.raise }),
+      drawForLesson(view.sheet, { units }, lesson.shade, view.raise),
       view.points.map(({ part }) => part),
       before,
     );

@@ -1,5 +1,5 @@
 import type { AnswerFigure, Lesson, LessonView } from "../../answers/index.ts";
-import { type Drawing, drawSheet, placeLetter, withLetters } from "../../drawing/index.ts";
+import { type Drawing, drawForLesson, placeLetter, withLetters } from "../../drawing/index.ts";
 import { sumInFigures } from "../../figures/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { citeText } from "../../sources/index.ts";
@@ -56,7 +56,7 @@ function letteredView(
   { sheet, raise, points }: LessonView,
   before: number,
 ): Drawing {
-  const drawing = drawSheet(sheet, plan, shade, { raise, near: true });
+  const drawing = drawForLesson(sheet, plan, shade, raise);
   const [seen = ""] = /^[^.]*\./.exec(drawing.caption) ?? [];
   return withLetters(
     { ...drawing, caption: seen },
