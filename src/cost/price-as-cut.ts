@@ -1,11 +1,11 @@
 import type { Worked } from "../figures/index.ts";
 import type { Cloth, ResolvedRates } from "../job/index.ts";
 import type { Cost, ShoppingLine } from "../shade-plan/index.ts";
-import type { UnitChoice } from "../units/index.ts";
+import { soldLengthText, type UnitChoice } from "../units/index.ts";
 import { counted } from "../words/index.ts";
 import { toCent } from "./money.ts";
 import { NOTHING_TO_BUY, runningBuyText } from "./shopping-line.ts";
-import { clothStepMm, clothUnit, cutUnit, inUnit, raisedToStep, runningLengthText, UNIT_MM } from "./sold.ts";
+import { clothStepMm, clothUnit, inUnit, raisedToStep, runningLengthText, UNIT_MM } from "./sold.ts";
 import { totalCost } from "./total.ts";
 
 /** What a cutting plan takes of one cloth, mm along the bolts. */
@@ -81,8 +81,7 @@ function lengthsLine(
 ): ShoppingLine {
   const { onHand: _, cost: __, price: usual, ...rest } = line;
   const words = counts.map(
-    ({ count, lengthMm }) =>
-      `${counted(count, noun)} of ${runningLengthText(lengthMm, cutUnit(units), units)}`,
+    ({ count, lengthMm }) => `${counted(count, noun)} of ${soldLengthText(lengthMm, units)}`,
   );
   const prices = new Set(counts.length === 0 ? [usual] : counts.map((one) => one.price));
   const [each] = prices;

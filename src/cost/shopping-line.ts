@@ -1,10 +1,10 @@
 import type { ShoppingLine } from "../shade-plan/index.ts";
-import { lengthText, type UnitChoice } from "../units/index.ts";
+import { lengthText, soldLengthText, type UnitChoice } from "../units/index.ts";
 import { counted } from "../words/index.ts";
 import { longestMm } from "./longest.ts";
 import { labelOf } from "./need.ts";
 import type { Bought, BoughtCounted, BoughtLengths, BoughtRunning, BoughtSpools } from "./shop.ts";
-import { cutUnit, runningLengthText, UNIT_MM } from "./sold.ts";
+import { runningLengthText, UNIT_MM } from "./sold.ts";
 
 type Words = Pick<ShoppingLine, "needText" | "buyText">;
 
@@ -54,7 +54,7 @@ function lengthsWords(
   units: UnitChoice,
 ): Words {
   const whole = quantity - overlong;
-  const lengthWords = stockMm === undefined ? "" : ` of ${runningLengthText(stockMm, cutUnit(units), units)}`;
+  const lengthWords = stockMm === undefined ? "" : ` of ${soldLengthText(stockMm, units)}`;
   const words: string[] = [];
   if (whole > 0) words.push(`${counted(whole, need.noun)}${lengthWords}`);
   if (overlong > 0) {

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import {
   arealMassText,
   clothLengthText,
+  cordLengthText,
   forceText,
   GRAVITY,
   inches,
@@ -9,6 +10,7 @@ import {
   massText,
   NM_PER_POUND_FORCE_INCH,
   rulerText,
+  soldLengthText,
   torqueText,
 } from "./index.ts";
 
@@ -73,5 +75,28 @@ describe("units as they are spoken", () => {
   ])("%d mm is never told as nought where it is something", (lengthMm, inchesText, mmText) => {
     expect(plain(lengthText(lengthMm, imperial))).toBe(inchesText);
     expect(plain(lengthText(lengthMm, metric))).toBe(mmText);
+  });
+});
+
+// NIST SP 811 (2008), appendix B.8: 1 ft = 304.8 mm, 1 in = 25.4 mm.
+describe("what is bought by the length", () => {
+  it.each([
+    [6522.7, "21 ft 5 in", "256 13⁄16 in"],
+    [6705.6, "22 ft", "22 ft"],
+    [2438.4, "8 ft", "8 ft"],
+    [2400, "7 ft 11 in", "94 1⁄2 in"],
+    [2000, "6 ft 7 in", "78 3⁄4 in"],
+    [100, "4 in", "3 15⁄16 in"],
+    [0, "0 ft", "0 ft"],
+  ])(
+    "%f mm: cord in feet and whole inches, never less; a bar in whole feet or by the ruler",
+    (mm, cord, bar) => {
+      expect(plain(cordLengthText(mm, imperial))).toBe(cord);
+      expect(plain(soldLengthText(mm, imperial))).toBe(bar);
+    },
+  );
+  it("in metres to the centimetre", () => {
+    expect(plain(cordLengthText(6522.7, metric))).toBe("6.52 m");
+    expect(plain(soldLengthText(2400, metric))).toBe("2.4 m");
   });
 });

@@ -90,10 +90,23 @@ export function clothLengthText(lengthMm: number, units: UnitChoice, rounded: "u
   return `${inchText(Math.sign(lengthMm) * Math.max(0, eighths), 8)}${NBSP}yd`;
 }
 
+/** A hair over a whole inch is that inch, mm. */
+const INCH_SLACK_MM = 0.05;
+
+/** Cord by the running length: feet and whole inches, or metres to two places; never told as less than it is. */
 export function cordLengthText(lengthMm: number, units: UnitChoice): string {
-  return units.system === "imperial"
-    ? `${trimmed(lengthMm / MM_PER_FOOT, 1)}${NBSP}ft`
-    : `${trimmed(lengthMm / MM_PER_M, 2)}${NBSP}m`;
+  if (units.system === "metric") return `${trimmed(lengthMm / MM_PER_M, 2)}${NBSP}m`;
+  const whole = Math.max(0, Math.ceil((lengthMm - INCH_SLACK_MM) / MM_PER_INCH));
+  const [feet, inches] = [Math.floor(whole / 12), whole % 12];
+  const parts = [...(feet > 0 ? [`${feet}${NBSP}ft`] : []), ...(inches > 0 ? [`${inches}${NBSP}in`] : [])];
+  return parts.length === 0 ? `0${NBSP}ft` : parts.join(NBSP);
+}
+
+/** A bar, board or tube as it is sold: whole feet as feet, any other length by the ruler; or metres to two places. */
+export function soldLengthText(lengthMm: number, units: UnitChoice): string {
+  const feet = lengthMm / MM_PER_FOOT;
+  const isWhole = Math.abs(feet - Math.round(feet)) * MM_PER_FOOT < INCH_SLACK_MM;
+  return units.system === "metric" || isWhole ? cordLengthText(lengthMm, units) : lengthText(lengthMm, units);
 }
 
 /** Decimals beyond which two numbers are one. */

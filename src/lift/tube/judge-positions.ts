@@ -2,7 +2,7 @@ import type { Finding, Remedy } from "../../figures/index.ts";
 import { LIFT_TRAITS, settingPatch } from "../../job/index.ts";
 import type { TubeLift } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
-import { cordLengthText, downToMark, lengthText, upToMark } from "../../units/index.ts";
+import { downToMark, lengthText, soldLengthText, upToMark } from "../../units/index.ts";
 import { BOARD_END_MM, hasRoom } from "../gaps.ts";
 import type { TubeInput } from "../lift-input.ts";
 import { boardRemedy, insetRemedy } from "../make-room.ts";
@@ -194,7 +194,7 @@ function tubeTooLong(input: TubeInput, lift: TubeLift): Finding[] {
       ...base(input, "rig.tube-too-long"),
       severity: "fix",
       path: `${shade.path}/shade/making/lift/tube`,
-      text: `The tube is ${lengthText(lift.tube.lengthMm, shade.units)} long, and “${liftParts.tube.name}” is sold in lengths of ${cordLengthText(stockMm, shade.units)}. It would have to be coupled, which only its maker can say how to do.`,
+      text: `The tube is ${lengthText(lift.tube.lengthMm, shade.units)} long, and “${liftParts.tube.name}” is sold in lengths of ${soldLengthText(stockMm, shade.units)}. It would have to be coupled, which only its maker can say how to do.`,
       remedies: longer.slice(0, 1).map((tube) => ({
         label: `Use “${tube.name}”`,
         patch: settingPatch(shade, "lift", "tube", tube.id),
