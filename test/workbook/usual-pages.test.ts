@@ -1,9 +1,16 @@
+import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { openJobText } from "../../src/job/index.ts";
 import { planAndCut } from "../../src/plan/index.ts";
 import { makeWorkbook, SET_PRESETS } from "../../src/workbook/index.ts";
 import { jobWith } from "../job-with.ts";
 import { FONTS } from "./fonts.ts";
 import { openPdf, type ReadPage, readPages } from "./read-pdf.ts";
+
+/** Pages with the name of a set at their foot. */
+function ofSet(pages: readonly ReadPage[], set: string): ReadPage[] {
+  return pages.filter(({ runs, heightPt }) => runs.some(({ text, y }) => text === set && y > heightPt - 50));
+}
 
 /** Lines over the foot of a page and under its head. */
 function lineCount({ runs, heightPt }: ReadPage): number {
@@ -32,14 +39,12 @@ test.each(["flat", "austrian", "pleated-balloon"] as const)(
     } as const;
     const pages = await readPages(await openPdf(await makeWorkbook(input)));
     expect(pages.length).toBeLessThanOrEqual(20);
-    const ofSet = (set: string) =>
-      pages.filter(({ runs, heightPt }) => runs.some(({ text, y }) => text === set && y > heightPt - 50));
     for (const set of ["Step by step", "Shopping"]) {
-      const last = ofSet(set).at(-1);
+      const last = ofSet(pages, set).at(-1);
       expect(last === undefined ? 0 : lineCount(last), set).toBeGreaterThan(15);
     }
     // The job card is the first: its findings may be cut.
-    const [, ...sheets] = ofSet("Table sheets");
+    const [, ...sheets] = ofSet(pages, "Table sheets");
     expect(sheets.length).toBeGreaterThan(4);
     for (const { runs } of sheets) {
       const words = runs.map(({ text }) => text);
@@ -49,3 +54,17 @@ test.each(["flat", "austrian", "pleated-balloon"] as const)(
     }
   },
 );
+
+test("the most steps to a shade of the demonstration, ribbed with six cords, stand on one sheet with most of their drawings", async () => {
+  const opened = openJobText(readFileSync("examples/lantern-row.json", "utf8"));
+  if (!opened.ok) throw new Error("the demonstration does not open");
+  const planned = planAndCut(opened.job, { only: ["studio-north"] }, 3);
+  const input = { ...planned, sets: ["table"], paper: "letter", fonts: FONTS } as const;
+  const sheets = ofSet(await readPages(await openPdf(await makeWorkbook(input))), "Table sheets");
+  const titles = ["Make", "Hang, level and dress"].map((title) =>
+    sheets.findIndex(({ runs }) => runs.some(({ text }) => text === title)),
+  );
+  // Job card, cut, what is marked on the flat cloth and on the shade, rig; then these two, a page each.
+  expect(titles).toEqual([5, 6]);
+  expect(sheets).toHaveLength(7);
+});

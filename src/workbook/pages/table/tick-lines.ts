@@ -21,6 +21,8 @@ const DRAWINGS_PT = [
 ];
 type DrawingBox = (typeof DRAWINGS_PT)[number];
 const DRAWING_GAP = 6;
+/** Of the drawings beside the lines so many stay where that keeps all lines on a page. */
+const LEAST_DRAWN = 0.5;
 
 /** A thing to do or to look at: a box, perhaps its number, a line, and figures under it. */
 export interface TickLine {
@@ -117,11 +119,33 @@ export function tickHeight(book: Book, ticks: readonly TickLine[]): number {
 
 function layToFit(book: Book, ticks: readonly TickLine[], followsPt: number): LaidTick[] {
   const { width } = columns(book.paper, 0, 6);
-  // The last words about a shade are worth more than drawings that “Step by step” has, too.
-  const boxes = followsPt > 0 ? [...DRAWINGS_PT, undefined] : DRAWINGS_PT;
-  const laid = boxes.map((box) => ticks.map((tick) => lay(book, tick, width, box)));
   // A column may reach over by the white under its last line.
-  return laid.find((all) => evenHeight(all) + GAP + followsPt <= book.room) ?? laid[0] ?? [];
+  const fits = (all: readonly LaidTick[]) => evenHeight(all) + GAP + followsPt <= book.room;
+  const laid = DRAWINGS_PT.map((box) => ticks.map((tick) => lay(book, tick, width, box)));
+  const wordsAlone = ticks.map((tick) => lay(book, tick, width, undefined));
+  const whole = laid.find(fits);
+  if (whole !== undefined) return whole;
+  // The last words about a shade are worth more than all drawings, which “Step by step” has too.
+  const least = followsPt > 0 ? 0 : LEAST_DRAWN * ticks.filter(({ drawing }) => drawing !== undefined).length;
+  return withFewerDrawings(laid.at(-1) ?? [], wordsAlone, least, fits) ?? laid[0] ?? [];
+}
+
+/** Left without the drawings that are highest over their words, one after the other, until all of it fits. */
+function withFewerDrawings(
+  laid: readonly LaidTick[],
+  wordsAlone: readonly LaidTick[],
+  leastDrawn: number,
+  fits: (all: readonly LaidTick[]) => boolean,
+): LaidTick[] | undefined {
+  const over = (i: number) => (laid[i]?.heightPt ?? 0) - (wordsAlone[i]?.heightPt ?? 0);
+  const drawn = laid.flatMap(({ figure }, i) => (figure === undefined ? [] : [i]));
+  const some = [...laid];
+  for (const [left, i] of drawn.sort((a, b) => over(b) - over(a)).entries()) {
+    if (drawn.length - left <= leastDrawn) return undefined;
+    some[i] = wordsAlone[i] as LaidTick;
+    if (fits(some)) return some;
+  }
+  return undefined;
 }
 
 /** The least height of two columns that hold all of it between them. */
