@@ -153,7 +153,9 @@ export class FitMasks {
     const eb = heights.valueAt(rankH) === h ? b : 0;
     if (ea === 0 && eb === 0) {
       for (let k = this.firstOpen; k < words; k++) {
-        const fits = (open[k] as number) & (wide[a + k] as number) & (high[b + k] as number);
+        let fits = open[k] as number;
+        fits &= wide[a + k] as number;
+        fits &= high[b + k] as number;
         if (fits === 0) continue;
         this.fitFound = SOME_FIT;
         return (k << 5) + 31 - Math.clz32(fits & -fits);
