@@ -1,6 +1,7 @@
 import { markMm, parseLength, type UnitChoice } from "../src/units/index.ts";
 
-const LENGTH = /(\d+ \d+⁄\d+|\d+⁄\d+|\d+(?:\.\d+)?) (in|mm|cm|yd|ft|m)\b/g;
+/** Cord is told in feet and inches, as one length. */
+const LENGTH = /(\d+ \d+⁄\d+|\d+⁄\d+|\d+(?:\.\d+)?) (in|mm|cm|yd|ft|m)\b(?:(?<=ft) (?:\d|1[01]) in\b)?/g;
 
 /** Every length that a text states, mm, with what it is written as. */
 export function lengthsIn(text: string): { written: string; lengthMm: number; unit: string }[] {
@@ -20,9 +21,9 @@ export function numbersOf(value: unknown, found: number[] = []): number[] {
   return found;
 }
 
-/** Half a mark for rulers; half the last printed digit for feet and metres; cloth is raised to an eighth of a yard. */
+/** Half a mark for rulers; half the last printed digit for metres; cloth is raised to an eighth of a yard. */
 function toleranceMm(unit: string, units: UnitChoice): number {
-  const printed: Record<string, number> = { yd: 914.4 / 8, ft: 30.48 / 2, m: 10 / 2 };
+  const printed: Record<string, number> = { yd: 914.4 / 8, m: 10 / 2 };
   return (printed[unit] ?? markMm(units.ruler) / 2) + 1e-6;
 }
 
@@ -30,6 +31,9 @@ function toleranceMm(unit: string, units: UnitChoice): number {
 export function strayLengths(text: string, figures: readonly number[], units: UnitChoice): string[] {
   return lengthsIn(text)
     .filter(({ lengthMm, unit }) => {
+      // Feet are raised to the whole inch: never less than the figure.
+      if (unit === "ft")
+        return !figures.some((figure) => lengthMm > figure - 0.1 && lengthMm - figure < 25.4);
       const tolerance = toleranceMm(unit, units);
       return !figures.some((figure) => Math.abs(figure - lengthMm) <= tolerance);
     })
