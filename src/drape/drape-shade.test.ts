@@ -9,10 +9,9 @@ import {
   tailed,
   tailedPressed,
 } from "../../test/gallery/windows.ts";
-import { jobWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
+import { withRowsToRight } from "../../test/slanting-rows.ts";
 import { catenaryOfArc } from "../mechanics/index.ts";
-import { plan } from "../plan/index.ts";
 import { STYLE_SHAPES } from "../styles/shapes/index.ts";
 import { cellsOf } from "./cell/cell.ts";
 import { layLines } from "./cell/cell-grid.ts";
@@ -248,24 +247,7 @@ describe("cloth that hangs in swags", () => {
 
 /** Plane geometry by hand: a row that is 90 mm lower over 900 mm of width falls a tenth of what lies across. */
 describe("rows that slant", () => {
-  const job = jobWith(
-    {
-      opening: { widthsMm: [900], heightsMm: [1500], sillAboveFloorMm: 900 },
-      shade: {
-        mount: "to-size",
-        making: { lift: { kind: "cord-lock" } },
-        existing: {
-          tasks: ["restring"],
-          rowsFromHemMm: [190, 390, 590],
-          rowsFromHemRightMm: [100, 300, 500],
-          columnsFromLeftMm: [50, 450, 850],
-        },
-      },
-    },
-    { units: { system: "metric", ruler: "1 mm" } },
-  );
-  const [shade] = plan(job).shades;
-  if (shade === undefined) throw new Error("no shade");
+  const { shade } = withRowsToRight([100, 300, 500]);
 
   test.each(HEIGHTS)("raised %f: each ring hangs by its own column, and the cloth lies in it", (raise) => {
     const { cloth, ringsMm, cordsMm } = drapeShade(shade, raise);
