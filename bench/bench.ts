@@ -13,7 +13,7 @@ import { cutVsPackers } from "./cut-vs-packers.ts";
 import { drapeFirst, drapeHeights } from "./drape.ts";
 import { drapeFrame } from "./drape-frame.ts";
 import { drapeVsSoftBody } from "./drape-vs-soft-body.ts";
-import { editRepaint } from "./edit-repaint.ts";
+import { editRepaint, editRepaintBrowser } from "./edit-repaint.ts";
 import type { Figure } from "./figure.ts";
 import { foldProfile } from "./fold-profile.ts";
 import { foldVsBvp, foldVsBvpError } from "./fold-vs-bvp.ts";
@@ -71,6 +71,7 @@ const MEASURES: [name: string, measure: () => Measured][] = [
 /** What is measured in a browser. */
 const IN_BROWSER: [name: string, measure: (harness: Harness) => Measured][] = [
   ["edit.repaint", editRepaint],
+  ["edit.repaint.browser", editRepaintBrowser],
   ["raise.frame", raiseFrame],
   ["load.gzip", loadGzip],
   ["load.usable", loadUsable],
