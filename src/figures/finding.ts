@@ -10,6 +10,16 @@ import { lazy } from "./lazy.ts";
 export const SEVERITIES = ["stop", "fix", "note", "unproven"] as const;
 export type Severity = (typeof SEVERITIES)[number];
 
+/** Whether it stops a shade or spoils it: what must be mended, beside what is noted or not proven. */
+export function isGrave<T extends { severity: Severity }>(one: T): one is T & { severity: "stop" | "fix" } {
+  return one.severity === "stop" || one.severity === "fix";
+}
+
+/** Whether one comes before the other in the order of severities. */
+export function isGraver(one: Severity, other: Severity): boolean {
+  return SEVERITIES.indexOf(one) < SEVERITIES.indexOf(other);
+}
+
 /** As screen and paper say it. */
 export const SEVERITY_WORDS: Record<Severity, string> = {
   stop: "Stop",

@@ -76,6 +76,11 @@ export function slantMm({ ends }: Pick<Row, "ends">): number {
   return Math.abs(ends?.fallMm ?? 0) / 2;
 }
 
+/** Whether neither a row nor the hem is lower at one side than at the other. */
+export function isLevel({ rows, hemFallMm }: Pick<Grid, "rows" | "hemFallMm">): boolean {
+  return hemFallMm === undefined && rows.every((row) => slantMm(row) === 0);
+}
+
 /** The hem at a place across the shade, mm below the top line: the length is measured to its low end. */
 export function hemYMm(
   { hemFallMm = 0 }: Pick<Grid, "hemFallMm">,

@@ -1,4 +1,4 @@
-import { type Grid, hemYMm, type Size, slantMm } from "../shade-plan/index.ts";
+import { type Grid, hemYMm, isLevel, type Size } from "../shade-plan/index.ts";
 import type { VisibleShape } from "./visible-shape.ts";
 
 /** A height drawn for half way across, at its place across the shade, mm below the top line. */
@@ -19,7 +19,7 @@ export function slantOf(
   { size, grid }: { size: Size; grid: Grid },
   section: VisibleShape["section"],
 ): Slant | undefined {
-  if (grid.hemFallMm === undefined && grid.rows.every((row) => slantMm(row) === 0)) return undefined;
+  if (isLevel(grid)) return undefined;
   const { finishedWidthMm: widthMm, finishedLengthMm: lengthMm } = size;
   const falls = new Map(grid.rows.map(({ number, ends }) => [number, ends?.fallMm ?? 0]));
   const anchors: Anchor[] = [

@@ -98,7 +98,11 @@ export class FitMasks {
   nextFit(w: number, h: number, from: number): number {
     const a = this.widths.rankOf(w) * this.words;
     const b = this.heights.rankOf(h) * this.words;
-    if (a === 0 || b === 0) return -1;
+    return a === 0 || b === 0 ? -1 : this.firstOf(a, b, from);
+  }
+
+  /** The same of a rectangle as wide and as high as the ranks that begin at these words. */
+  private firstOf(a: number, b: number, from: number): number {
     const { open, words } = this;
     const wide = this.widths.upTo;
     const high = this.heights.upTo;
@@ -152,15 +156,9 @@ export class FitMasks {
     const ea = widths.valueAt(rankW) === w ? a : 0;
     const eb = heights.valueAt(rankH) === h ? b : 0;
     if (ea === 0 && eb === 0) {
-      for (let k = this.firstOpen; k < words; k++) {
-        let fits = open[k] as number;
-        fits &= wide[a + k] as number;
-        fits &= high[b + k] as number;
-        if (fits === 0) continue;
-        this.fitFound = SOME_FIT;
-        return (k << 5) + 31 - Math.clz32(fits & -fits);
-      }
-      return -1;
+      const place = this.firstOf(a, b, 0);
+      if (place >= 0) this.fitFound = SOME_FIT;
+      return place;
     }
     let oneSide = -1;
     let any = -1;

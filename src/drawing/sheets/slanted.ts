@@ -1,4 +1,4 @@
-import { type ShadePoint, slantMm } from "../../shade-plan/index.ts";
+import { isLevel, type ShadePoint } from "../../shade-plan/index.ts";
 import { slantOf, type VisibleLine, type VisiblePiece, type VisibleShape } from "../../styles/index.ts";
 import type { SheetInput } from "./sheet-input.ts";
 
@@ -26,6 +26,5 @@ export function slanted(
 
 /** Where rows or hem slant, which of its sections one drawing shows: to be added to its caption. */
 export function whereSlanted({ grid }: Pick<SheetInput["shade"], "grid">): string {
-  const isLevel = grid.hemFallMm === undefined && grid.rows.every((row) => slantMm(row) === 0);
-  return isLevel ? "" : " Rows or hem slant: this is how it is half way across.";
+  return isLevel(grid) ? "" : " Rows or hem slant: this is how it is half way across.";
 }

@@ -1,4 +1,4 @@
-import type { Finding, Remedy } from "../../figures/index.ts";
+import { type Finding, isGrave, type Remedy } from "../../figures/index.ts";
 import { type CordLock, type LockSize, partChoice, settingPatch } from "../../job/index.ts";
 import { cite } from "../../sources/index.ts";
 import { fineText } from "../../units/index.ts";
@@ -38,14 +38,13 @@ function base(shade: LiftShade) {
 
 function fitFinding(input: LockInput, { id, severity, reason, cite: from }: Misfit): Finding {
   const { shade, liftParts } = input;
-  const remedies =
-    severity === "stop" || severity === "fix"
-      ? [
-          ...otherLocks(input),
-          ...(id === "lift.too-many-cords" ? [] : otherCords(input)),
-          ...(id === "lift.too-many-cords" ? fewerColumns(input) : []),
-        ]
-      : [];
+  const remedies = isGrave({ severity })
+    ? [
+        ...otherLocks(input),
+        ...(id === "lift.too-many-cords" ? [] : otherCords(input)),
+        ...(id === "lift.too-many-cords" ? fewerColumns(input) : []),
+      ]
+    : [];
   return { ...base(shade), id, severity, text: `“${liftParts.lock.name}” ${reason}.`, cite: from, remedies };
 }
 

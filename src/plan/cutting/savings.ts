@@ -1,5 +1,5 @@
 import { CLOTH_SHORT } from "../../cost/index.ts";
-import { type PatchOperation, setPatch } from "../../figures/index.ts";
+import { isGrave, type PatchOperation, setPatch } from "../../figures/index.ts";
 import { type Job, partsOf, resolveMaking } from "../../job/index.ts";
 import { clothLengthText, lengthText } from "../../units/index.ts";
 import { patched } from "../patched.ts";
@@ -106,7 +106,7 @@ function triesOf({ cloths }: CuttingPlan): number {
 function faultsOf({ findings, shades }: Plan): Set<string> {
   return new Set(
     [...findings, ...shades.flatMap((shade) => shade.findings)]
-      .filter(({ severity }) => severity === "stop" || severity === "fix")
+      .filter(isGrave)
       // What is short of stock is no fault of the change: it may be short of less.
       .filter(({ id }) => id !== CLOTH_SHORT)
       .map(({ id, shadeId = "" }) => `${id} ${shadeId}`),

@@ -1,5 +1,5 @@
 import { useMemo } from "react";
-import type { Finding } from "../../figures/index.ts";
+import { type Finding, isGrave } from "../../figures/index.ts";
 import { findingCards } from "../../plan/index.ts";
 import { useSameItems } from "../state/use-same-items.ts";
 import { FindingCardNote } from "./finding-card.tsx";
@@ -19,7 +19,7 @@ export function FindingList({ findings, short = false, onMore }: FindingListProp
   const same = useSameItems(findings);
   const cards = useMemo(() => findingCards(same), [same]);
   if (findings.length === 0) return null;
-  const shown = short ? cards.filter(({ severity }) => severity === "stop" || severity === "fix") : cards;
+  const shown = short ? cards.filter(isGrave) : cards;
   const rest = severityCounts(
     asShown(cards.filter((card) => !shown.includes(card)).flatMap((card) => card.findings)),
   );

@@ -1,4 +1,4 @@
-import { type Finding, SEVERITIES, type Severity } from "../../figures/index.ts";
+import { type Finding, isGraver, SEVERITIES, type Severity } from "../../figures/index.ts";
 
 const COUNTED: Record<Severity, string> = {
   stop: "to stop at",
@@ -36,8 +36,4 @@ export function asShown(findings: readonly Finding[]): { severity: Severity }[] 
     if (cause !== undefined) ofCause.set(cause.id, next);
   }
   return shown;
-}
-
-export function isGraver(one: Severity, other: Severity): boolean {
-  return SEVERITIES.indexOf(one) < SEVERITIES.indexOf(other);
 }

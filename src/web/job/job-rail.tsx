@@ -1,6 +1,6 @@
 import { memo, useMemo } from "react";
 import { Link } from "wouter";
-import type { Finding, Severity } from "../../figures/index.ts";
+import { type Finding, isGrave, type Severity } from "../../figures/index.ts";
 import type { Job } from "../../job/index.ts";
 import { findingCards } from "../../plan/index.ts";
 import { Rail, type RailEntry, type RailGroup } from "../frame/rail.tsx";
@@ -111,10 +111,6 @@ function countsByShade(findings: readonly Finding[]): Map<string, { stop: number
 function countOf(shown: readonly { severity: Severity }[]): { stop: number; fix: number } {
   const of = (one: Severity) => shown.filter(({ severity }) => severity === one).length;
   return { stop: of("stop"), fix: of("fix") };
-}
-
-function isGrave({ severity }: Finding): boolean {
-  return severity === "stop" || severity === "fix";
 }
 
 function windowsOf(rooms: Job["rooms"]) {

@@ -1,8 +1,7 @@
 import { memo, useMemo } from "react";
-import type { Finding, Severity } from "../../figures/index.ts";
+import { type Finding, isGraver, type Severity } from "../../figures/index.ts";
 import type { Room, Window } from "../../job/index.ts";
 import { counted } from "../../words/index.ts";
-import { isGraver } from "../findings/severity-counts.ts";
 import { Chapter } from "../frame/chapter.tsx";
 import { Field } from "../inputs/field.tsx";
 import { text } from "../inputs/spec.ts";

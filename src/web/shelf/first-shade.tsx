@@ -81,9 +81,7 @@ export function FirstShade({ drawn }: { drawn: boolean }) {
             placeholder={EXAMPLE[system].width}
             value={width}
             onChange={setWidth}
-            error={
-              asked && !widthRead.ok ? (width.trim() === "" ? "Type a width." : widthRead.reason) : undefined
-            }
+            error={asked ? wrongWith(width, widthRead, "Type a width.") : undefined}
           />
           <span className="first-shade-times" aria-hidden="true">
             ×
@@ -94,13 +92,7 @@ export function FirstShade({ drawn }: { drawn: boolean }) {
             placeholder={EXAMPLE[system].length}
             value={length}
             onChange={setLength}
-            error={
-              asked && !lengthRead.ok
-                ? length.trim() === ""
-                  ? "Type a length."
-                  : lengthRead.reason
-                : undefined
-            }
+            error={asked ? wrongWith(length, lengthRead, "Type a length.") : undefined}
           />
         </div>
         <div className="first-shade-choices">
@@ -134,6 +126,16 @@ export function FirstShade({ drawn }: { drawn: boolean }) {
       </div>
     </form>
   );
+}
+
+/** What is to be said of a size that cannot be drawn: nothing was typed, or it cannot be read. */
+function wrongWith(
+  typed: string,
+  sizeRead: ReturnType<typeof readLength>,
+  asked: string,
+): string | undefined {
+  if (sizeRead.ok) return undefined;
+  return typed.trim() === "" ? asked : sizeRead.reason;
 }
 
 interface MeasureProps {

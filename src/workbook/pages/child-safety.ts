@@ -1,3 +1,4 @@
+import { isGrave } from "../../figures/index.ts";
 import { RULE_OUTCOME_NAMES, RULE_OUTCOMES, STATUS_NAMES } from "../../shade-plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { counted } from "../../words/index.ts";
@@ -41,9 +42,7 @@ const NO_PROOF = "A plan can show that a rule fails; that none fails it cannot s
 
 /** Each cause for which rules fail, with what would answer all of them: rules and figures come after. */
 function whatToDo({ book, plan, shade }: ShadeContext): void {
-  const failed = shade.findings.filter(
-    ({ stage, severity }) => stage === "safety" && (severity === "stop" || severity === "fix"),
-  );
+  const failed = shade.findings.filter((one) => one.stage === "safety" && isGrave(one));
   const entries = causesInShort(book, plan, failed);
   if (entries.length > 0) notedList(book, entries);
 }

@@ -1,5 +1,5 @@
 import { drawLegend, drawSheet } from "../../drawing/index.ts";
-import { SEVERITIES, SEVERITY_WORDS } from "../../figures/index.ts";
+import { isGrave, SEVERITIES, SEVERITY_WORDS } from "../../figures/index.ts";
 import type { Plan, ShadePlan } from "../../plan/index.ts";
 import { type Caution, LINE_SHEETS } from "../../shade-plan/index.ts";
 import { citeText } from "../../sources/index.ts";
@@ -39,8 +39,7 @@ export function jobPages(book: Book, plan: Plan, shades: readonly ShadePlan[]): 
 }
 
 function shadeTable(book: Book, plan: Plan, shades: readonly ShadePlan[]): void {
-  const grave = (shade: ShadePlan) =>
-    shade.findings.filter(({ severity }) => severity === "stop" || severity === "fix").length;
+  const grave = (shade: ShadePlan) => shade.findings.filter(isGrave).length;
   table(book, {
     title: "Shades of the job",
     heading: "Shades",

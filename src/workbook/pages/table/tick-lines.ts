@@ -121,10 +121,13 @@ function layToFit(book: Book, ticks: readonly TickLine[], followsPt: number): La
   const { width } = columns(book.paper, 0, 6);
   // A column may reach over by the white under its last line.
   const fits = (all: readonly LaidTick[]) => evenHeight(all) + GAP + followsPt <= book.room;
-  const laid = DRAWINGS_PT.map((box) => ticks.map((tick) => lay(book, tick, width, box)));
+  const laid: LaidTick[][] = [];
+  for (const box of DRAWINGS_PT) {
+    const all = ticks.map((tick) => lay(book, tick, width, box));
+    if (fits(all)) return all;
+    laid.push(all);
+  }
   const wordsAlone = ticks.map((tick) => lay(book, tick, width, undefined));
-  const whole = laid.find(fits);
-  if (whole !== undefined) return whole;
   // The last words about a shade are worth more than all drawings, which “Step by step” has too.
   const least = followsPt > 0 ? 0 : LEAST_DRAWN * ticks.filter(({ drawing }) => drawing !== undefined).length;
   return withFewerDrawings(laid.at(-1) ?? [], wordsAlone, least, fits) ?? laid[0] ?? [];
