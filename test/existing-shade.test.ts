@@ -12,7 +12,7 @@ import {
   STYLES,
 } from "../src/job/index.ts";
 import { type Plan, plan, planCutting, proveRemedies, type ShadePlan } from "../src/plan/index.ts";
-import { cutList, markingList } from "../src/tables/index.ts";
+import { CUT_LIST, MARKING_LIST, wholeList } from "../src/tables/index.ts";
 import { GRAVITY } from "../src/units/index.ts";
 import { anyJob } from "./arbitrary-job.ts";
 import { jobWith } from "./job-with.ts";
@@ -337,7 +337,7 @@ describe("rows that slant, and a hem that slopes", () => {
       making: { fold: { largestSpacingMm: 200, headrailMm: 900 } },
     });
     const made = plan(job);
-    const rings = markingList(made).rows.filter((row) => row[2] === "ring" && row[3] === 2);
+    const rings = wholeList(MARKING_LIST, made).rows.filter((row) => row[2] === "ring" && row[3] === 2);
     // Row 2 is half way: 300 mm at the left edge, 390 mm at the right.
     expect(rings.map((row) => row[6])).toEqual([305, 345, 385]);
     const [shade] = made.shades;
@@ -375,7 +375,7 @@ describe("what is done to it", () => {
     });
     expect(shade.existing?.newRows).toEqual([2, 3, 5, 6, 7, 8]);
     expect(shade.existing?.takes).toMatchObject({ rings: 18, cords: false, lock: false });
-    expect(markingList(plan(hungJob({ existing: UNEVEN }))).rows).toEqual([]);
+    expect(wholeList(MARKING_LIST, plan(hungJob({ existing: UNEVEN }))).rows).toEqual([]);
   });
 
   test("rows made even: the lowest and the top row stay, rings of the moved ones are sewn anew", () => {
@@ -418,7 +418,9 @@ describe("what is done to it", () => {
     const eyes = shade.steps.find(({ id }) => id === "board-eyes");
     expect(eyes?.title).toBe("Screw in 1 eye");
     expect(shade.cost.shopping.find(({ id }) => id.startsWith("eye-"))?.quantity).toBe(1);
-    const rings = markingList(plan(asked(["add-columns"]))).rows.filter((row) => row[2] === "ring");
+    const rings = wholeList(MARKING_LIST, plan(asked(["add-columns"]))).rows.filter(
+      (row) => row[2] === "ring",
+    );
     expect(rings.map((row) => [row[3], row[4]])).toEqual([
       [1, 2],
       [2, 2],
@@ -487,7 +489,7 @@ describe("what is done to it", () => {
     const cutting = planCutting(job, made, 5);
     expect(cutting.cloths).toEqual([]);
     expect(cutting.lengths.map(({ id }) => id)).toEqual(["cord-cord-1-4"]);
-    expect(cutList(made).rows).toEqual([]);
+    expect(wholeList(CUT_LIST, made).rows).toEqual([]);
     expect(made.shades[0]?.workings.some(({ id }) => id.endsWith("-cut-length"))).toBe(false);
   });
 

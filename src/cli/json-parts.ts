@@ -1,3 +1,5 @@
+import { writeParts } from "./write-parts.ts";
+
 /** Lists longer than this are written some of their entries at a time. */
 const MANY = 500;
 const INDENT = "  ";
@@ -37,16 +39,10 @@ function whole(value: unknown, indent: string): string {
 
 /** The whole text with a line's end behind it, as bytes, into whatever takes it. */
 export async function writeJson(value: unknown, write: (chunk: Uint8Array) => Promise<void>): Promise<void> {
-  const encoder = new TextEncoder();
-  let held = "";
-  for (const part of jsonParts(value)) {
-    held += part;
-    if (held.length < LEAST_WRITTEN) continue;
-    await write(encoder.encode(held));
-    held = "";
-  }
-  await write(encoder.encode(`${held}\n`));
+  await writeParts(jsonLines(value), write);
 }
 
-/** Letters that are worth a write of their own. */
-const LEAST_WRITTEN = 65_536;
+function* jsonLines(value: unknown): Generator<string> {
+  yield* jsonParts(value);
+  yield "\n";
+}

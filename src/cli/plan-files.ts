@@ -5,7 +5,7 @@ import { type Job, jobText, spellerOf } from "../job/index.ts";
 import { letterOutlines } from "../letters/index.ts";
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
 import { jobStamp } from "../safety/index.ts";
-import { allLists } from "../tables/index.ts";
+import { PLAN_LISTS } from "../tables/index.ts";
 import type { Spell } from "../words/index.ts";
 import {
   type PaperKind,
@@ -16,7 +16,7 @@ import {
 } from "../workbook/index.ts";
 import { cuttingFiles } from "./cutting-files.ts";
 import { fileNames } from "./file-names.ts";
-import { listFile } from "./list-file.ts";
+import { planListFile } from "./list-file.ts";
 import { type FittedDrawing, planDrawings, roomDrawings } from "./plan-drawings.ts";
 import { writePlanJson } from "./plan-json.ts";
 import { stampOf } from "./safety-stop.ts";
@@ -69,7 +69,7 @@ export async function* planFiles({
   });
   const stamp = await stampOf(plan);
   const spell = spellerOf(plan.english);
-  for (const list of allLists(plan)) yield listFile("lists", list, { plan, spell, stamp });
+  for (const list of PLAN_LISTS) yield planListFile("lists", list, { plan, spell, stamp });
   if (cutting !== undefined) yield* cuttingFiles(plan, cutting, letters);
   if (drawings)
     yield* drawingsOf({ plan, createdOn, spell, letters, ...(progress === undefined ? {} : { progress }) });

@@ -1,16 +1,15 @@
-import type { Plan, ShadePlan } from "../plan/index.ts";
+import type { ShadePlan } from "../plan/index.ts";
 import { type BoardMark, boardMarks, fromBoardEndMm } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
-import { type Cell, type Table, textAndMm } from "./table.ts";
+import type { PlanList } from "./plan-list.ts";
+import { type Cell, textAndMm } from "./table.ts";
 
 /** Every mark on the board: from its left end seen from the room, and from the wall. */
-export function boardList(plan: Plan): Table {
-  return {
-    name: "board-list",
-    header: ["room", "window", "mark", "number", "fromLeftEnd", "fromLeftEndMm", "fromWall", "fromWallMm"],
-    rows: plan.shades.flatMap((shade) => boardRows(shade, plan.units)),
-  };
-}
+export const BOARD_LIST: PlanList = {
+  name: "board-list",
+  header: ["room", "window", "mark", "number", "fromLeftEnd", "fromLeftEndMm", "fromWall", "fromWallMm"],
+  rowsOfShade: (shade, { units }) => boardRows(shade, units),
+};
 
 function boardRows(shade: ShadePlan, units: UnitChoice): Cell[][] {
   const { roomName, windowName, board, lift } = shade;

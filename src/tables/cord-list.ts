@@ -1,44 +1,39 @@
-import type { Plan, ShadePlan } from "../plan/index.ts";
+import type { ShadePlan } from "../plan/index.ts";
 import type { Lift } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
-import { type Cell, type Table, textAndMm } from "./table.ts";
+import type { PlanList } from "./plan-list.ts";
+import { type Cell, textAndMm } from "./table.ts";
 
 const NONE: Cell[] = ["", ""];
 
 /** Every cord: where it enters, its slot, its turn in the lock, and what makes up its length. */
-export function cordList(plan: Plan): Table {
-  return {
-    name: "cord-list",
-    header: [
-      "room",
-      "window",
-      "cord",
-      "column",
-      "fromLeftEdge",
-      "fromLeftEdgeMm",
-      "entersFrom",
-      "slot",
-      "turn",
-      "rise",
-      "riseMm",
-      "alongBoard",
-      "alongBoardMm",
-      "tail",
-      "tailMm",
-      "wrapsOnSpool",
-      "wrapsOnSpoolMm",
-      "knots",
-      "knotsMm",
-      "cut",
-      "cutMm",
-    ],
-    rows: plan.shades.flatMap((shade) => cordRows(shade, plan.units)),
-  };
-}
-
-function cordRows(shade: ShadePlan, units: UnitChoice): Cell[][] {
-  return [...liftCordRows(shade, units), ...railCordRows(shade, units)];
-}
+export const CORD_LIST: PlanList = {
+  name: "cord-list",
+  header: [
+    "room",
+    "window",
+    "cord",
+    "column",
+    "fromLeftEdge",
+    "fromLeftEdgeMm",
+    "entersFrom",
+    "slot",
+    "turn",
+    "rise",
+    "riseMm",
+    "alongBoard",
+    "alongBoardMm",
+    "tail",
+    "tailMm",
+    "wrapsOnSpool",
+    "wrapsOnSpoolMm",
+    "knots",
+    "knotsMm",
+    "cut",
+    "cutMm",
+  ],
+  rowsOfShade: (shade, { units }) => [...liftCordRows(shade, units), ...railCordRows(shade, units)],
+};
 
 /** Each is as long as it ever is with the rail let down: what it has risen by then is the rail’s drop. */
 function railCordRows({ roomName, windowName, lift }: ShadePlan, units: UnitChoice): Cell[][] {

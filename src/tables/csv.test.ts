@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import papaparse from "papaparse";
 import { describe, expect, it } from "vitest";
-import { toCsv } from "./csv.ts";
+import { csvParts, toCsv } from "./csv.ts";
 
 /** Reads a list back with the library's own reader, which drops the byte order mark. */
 function readBack(csv: string): string[][] {
@@ -37,6 +37,22 @@ describe("lists as CSV", () => {
 
   it("leaves numbers alone, negative ones too", () => {
     expect(toCsv(table(-3.5))).toContain("\r\n-3.5,1\r\n");
+  });
+
+  it("is the same however its rows are grouped", () => {
+    const rows = [
+      ["a", 1],
+      ["=b", -2],
+      ["", 3],
+      ['"', 4],
+      ["é\r\n", 5],
+    ];
+    for (const stamp of [undefined, "Not to be used"]) {
+      const groups = [[], rows.slice(0, 2), [], rows.slice(2), []];
+      expect([...csvParts(["x", "y"], groups, stamp)].join("")).toBe(
+        toCsv({ name: "list", header: ["x", "y"], rows }, stamp),
+      );
+    }
   });
 
   it("gives every text back as it was, or led by the apostrophe", () => {

@@ -1,34 +1,33 @@
-import type { Plan, ShadePlan } from "../plan/index.ts";
+import type { ShadePlan } from "../plan/index.ts";
 import { clothTaken } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
-import { type Cell, type Table, textAndMm } from "./table.ts";
+import type { PlanList } from "./plan-list.ts";
+import { type Cell, textAndMm } from "./table.ts";
 
 /** Every piece to cut: cloth, bands, strips and covers, ribs, bar, board, lift tube. Cords have a list of their own. */
-export function cutList(plan: Plan): Table {
-  return {
-    name: "cut-list",
-    header: [
-      "room",
-      "window",
-      "piece",
-      "material",
-      "count",
-      "width",
-      "widthMm",
-      "length",
-      "lengthMm",
-      "fromSelvedge",
-      "fromSelvedgeMm",
-      "alongBolt",
-      "alongBoltMm",
-    ],
-    rows: plan.shades.flatMap((shade) => [
-      ...clothRows(shade, plan.units),
-      ...trimRows(shade, plan.units),
-      ...stickRows(shade, plan.units),
-    ]),
-  };
-}
+export const CUT_LIST: PlanList = {
+  name: "cut-list",
+  header: [
+    "room",
+    "window",
+    "piece",
+    "material",
+    "count",
+    "width",
+    "widthMm",
+    "length",
+    "lengthMm",
+    "fromSelvedge",
+    "fromSelvedgeMm",
+    "alongBolt",
+    "alongBoltMm",
+  ],
+  rowsOfShade: (shade, { units }) => [
+    ...clothRows(shade, units),
+    ...trimRows(shade, units),
+    ...stickRows(shade, units),
+  ],
+};
 
 const NO_POSITION: Cell[] = ["", "", "", ""];
 

@@ -1,11 +1,19 @@
 import type { Finding } from "../figures/index.ts";
-import type { Plan } from "../plan/index.ts";
 import { citeText } from "../sources/index.ts";
-import { asciiText, type Cell, type Table } from "./table.ts";
+import type { PlanList } from "./plan-list.ts";
+import { asciiText, type Cell } from "./table.ts";
 
 /** Every finding of the job and of its shades, with what would answer it. */
-export function findingsList(plan: Plan): Table {
-  const row = (room: string, window: string, finding: Finding): Cell[] => [
+export const FINDINGS_LIST: PlanList = {
+  name: "findings-list",
+  header: ["room", "window", "severity", "stage", "finding", "text", "remedies", "source", "field"],
+  rowsOfJob: ({ findings }) => findings.map((finding) => row("", "", finding)),
+  rowsOfShade: ({ roomName, windowName, findings }) =>
+    findings.map((finding) => row(roomName, windowName, finding)),
+};
+
+function row(room: string, window: string, finding: Finding): Cell[] {
+  return [
     room,
     window,
     finding.severity,
@@ -16,14 +24,4 @@ export function findingsList(plan: Plan): Table {
     citeText(finding.cite),
     finding.path ?? "",
   ];
-  return {
-    name: "findings-list",
-    header: ["room", "window", "severity", "stage", "finding", "text", "remedies", "source", "field"],
-    rows: [
-      ...plan.findings.map((finding) => row("", "", finding)),
-      ...plan.shades.flatMap((shade) =>
-        shade.findings.map((finding) => row(shade.roomName, shade.windowName, finding)),
-      ),
-    ],
-  };
 }

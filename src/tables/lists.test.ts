@@ -6,16 +6,17 @@ import { plan } from "../plan/index.ts";
 import { inches, markMm, parseLength } from "../units/index.ts";
 import {
   allLists,
-  boardList,
-  cordList,
-  cutList,
-  findingsList,
-  labourList,
-  markingList,
-  shoppingList,
+  BOARD_LIST,
+  CORD_LIST,
+  CUT_LIST,
+  FINDINGS_LIST,
+  LABOUR_LIST,
+  MARKING_LIST,
+  SHOPPING_LIST,
   type Table,
   toCsv,
-  workingsList,
+  WORKINGS_LIST,
+  wholeList,
 } from "./index.ts";
 
 /** Run X1 of the trade notes: 36 × 60 in, T 3 in, five columns, seven rows. */
@@ -41,21 +42,21 @@ function column(table: Table, name: string) {
 
 describe("the lists of X1", () => {
   it("cut: 42 × 66 1/2 in of face, then all the rest", () => {
-    const cut = cutList(made);
+    const cut = wholeList(CUT_LIST, made);
     expect(column(cut, "piece")).toEqual(["Face", "Lining", "Board cover", "Weight bar", "Board"]);
     expect(column(cut, "length")[0]).toBe("66 1/2 in");
     expect(column(cut, "width")[0]).toBe("42 in");
   });
 
   it("marking: 35 rings, the first row 3.8 in and the first column 2 in from their edges", () => {
-    const marks = markingList(made);
+    const marks = wholeList(MARKING_LIST, made);
     expect(marks.rows.length).toBe(35);
     expectNear(Number(column(marks, "fromHemMm")[0]), inches(3.8), 0.001, "first row");
     expect(column(marks, "fromLeftEdge")[0]).toBe("2 in");
   });
 
   it("cords: each with what makes up its length, in the order in which they are threaded", () => {
-    const cords = cordList(made);
+    const cords = wholeList(CORD_LIST, made);
     expect(cords.rows.length).toBe(5);
     const turns = column(cords, "turn").map(Number);
     expect([...turns].sort((a, b) => a - b)).toEqual([1, 2, 3, 4, 5]);
@@ -68,28 +69,28 @@ describe("the lists of X1", () => {
   });
 
   it("board: from its own left end, an eighth in from the shade's edge (board = W − 1/4 in)", () => {
-    const board = boardList(made);
+    const board = wholeList(BOARD_LIST, made);
     expectNear(Number(column(board, "fromLeftEndMm")[0]), inches(2 - 1 / 8), 0.001, "first eye");
     expect(column(board, "mark").filter((mark) => mark === "screw eye").length).toBe(5);
   });
 
   it("shopping and labour are those of the job, money included", () => {
-    const costs = column(shoppingList(made), "cost").map(Number);
+    const costs = column(wholeList(SHOPPING_LIST, made), "cost").map(Number);
     expectNear(
       costs.reduce((total, cost) => total + cost, 0),
       made.cost.materials,
       0.005,
       "materials",
     );
-    expect(labourList(made).rows.length).toBe(made.cost.labour.length);
+    expect(wholeList(LABOUR_LIST, made).rows.length).toBe(made.cost.labour.length);
   });
 
   it("findings and workings: every one of the job and of its shade", () => {
     const count = (key: "findings" | "workings") =>
       made[key].length + made.shades.reduce((total, shade) => total + shade[key].length, 0);
-    expect(findingsList(made).rows.length).toBe(count("findings"));
-    expect(workingsList(made).rows.length).toBe(count("workings"));
-    expect(column(workingsList(made), "figure")).toContain("cost.total");
+    expect(wholeList(FINDINGS_LIST, made).rows.length).toBe(count("findings"));
+    expect(wholeList(WORKINGS_LIST, made).rows.length).toBe(count("workings"));
+    expect(column(wholeList(WORKINGS_LIST, made), "figure")).toContain("cost.total");
   });
 });
 
@@ -144,7 +145,7 @@ describe("the lists of a top that comes down", () => {
   const rail = railed.shades[0]?.lift.topRail;
 
   it("board: its eyes and lock from the left end and from the wall, its lock’s screws with it", () => {
-    const board = boardList(railed);
+    const board = wholeList(BOARD_LIST, railed);
     const rows = board.rows.filter((row) => `${row[2]}`.includes("top rail"));
     expect(rows).toHaveLength((rail?.eyes.length ?? 0) + 1);
     const [first] = rows;
@@ -157,7 +158,7 @@ describe("the lists of a top that comes down", () => {
   });
 
   it("cords: each of the rail’s, made up of drop, run, tail and knots", () => {
-    const cords = cordList(railed);
+    const cords = wholeList(CORD_LIST, railed);
     const rows = cords.rows.filter((row) => `${row[2]}`.startsWith("rail "));
     expect(rows).toHaveLength(rail?.cords.length ?? 0);
     for (const row of rows) {

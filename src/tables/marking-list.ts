@@ -1,31 +1,28 @@
-import type { Plan, ShadePlan } from "../plan/index.ts";
+import type { ShadePlan } from "../plan/index.ts";
 import { ringFromHemMm, rowsToSew } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
-import { type Cell, type Table, textAndMm } from "./table.ts";
+import type { PlanList } from "./plan-list.ts";
+import { type Cell, textAndMm } from "./table.ts";
 
 /** Every ring, from the hem up and from the left seen from the room; pocket lines and lines on the flat cloth where there are any. */
-export function markingList(plan: Plan): Table {
-  return {
-    name: "marking-list",
-    header: [
-      "room",
-      "window",
-      "mark",
-      "row",
-      "column",
-      "fromHem",
-      "fromHemMm",
-      "fromLeftEdge",
-      "fromLeftEdgeMm",
-    ],
-    rows: plan.shades.flatMap((shade) => [
-      ...(shade.existing === undefined
-        ? [...pocketRows(shade, plan.units), ...clothRows(shade, plan.units)]
-        : []),
-      ...ringRows(shade, plan.units),
-    ]),
-  };
-}
+export const MARKING_LIST: PlanList = {
+  name: "marking-list",
+  header: [
+    "room",
+    "window",
+    "mark",
+    "row",
+    "column",
+    "fromHem",
+    "fromHemMm",
+    "fromLeftEdge",
+    "fromLeftEdgeMm",
+  ],
+  rowsOfShade: (shade, { units }) => [
+    ...(shade.existing === undefined ? [...pocketRows(shade, units), ...clothRows(shade, units)] : []),
+    ...ringRows(shade, units),
+  ],
+};
 
 function ringRows({ roomName, windowName, grid, size, existing }: ShadePlan, units: UnitChoice): Cell[][] {
   return rowsToSew(grid, existing).flatMap(({ row, columns }) =>

@@ -19,7 +19,7 @@ declare module "papaparse/papaparse.js" {
       config: ParseConfig,
     ): { data: Record<string, string | undefined>[]; meta: { fields?: string[] } };
     parse(text: string, config: { header: false; delimiter: string }): { data: string[][] };
-    unparse(table: { fields: string[]; data: (string | number)[][] }, config: UnparseConfig): string;
+    unparse(rows: (string | number)[][], config: UnparseConfig): string;
   };
 
   // biome-ignore lint/style/noDefaultExport: the library has no other.

@@ -4,7 +4,7 @@ import { expectNear } from "../../test/near.ts";
 import { verdictIn } from "../../test/words.ts";
 import { PLACES } from "../job/index.ts";
 import { plan } from "../plan/index.ts";
-import { findingsList, safetyList, type Table } from "./index.ts";
+import { FINDINGS_LIST, SAFETY_LIST, type Table, wholeList } from "./index.ts";
 
 const corded: Parameters<typeof jobWith>[0] = {
   opening: { widthsMm: [900], heightsMm: [1500], sillAboveFloorMm: 800, recessDepthMm: 120 },
@@ -17,7 +17,7 @@ function rowsOf({ header, rows }: Table) {
 }
 
 describe("the list of rules on cords", () => {
-  const rows = rowsOf(safetyList(canada));
+  const rows = rowsOf(wholeList(SAFETY_LIST, canada));
   const rule = (id: string) => rows.find((row) => row.rule === id);
 
   // SOR/2019-97: s. 5, free end at most 22 cm; s. 6, 22 cm between two points; s. 7, loop at most 44 cm around.
@@ -70,7 +70,9 @@ describe("the list of rules on cords", () => {
 
   it("passes no verdict on a shade, wherever it hangs", () => {
     for (const place of PLACES) {
-      for (const row of rowsOf(safetyList(plan(jobWith(corded, { place, purpose: "for-sale" }))))) {
+      for (const row of rowsOf(
+        wholeList(SAFETY_LIST, plan(jobWith(corded, { place, purpose: "for-sale" }))),
+      )) {
         const said = `${row.words} ${row.why} ${row.outcome}`;
         expect(verdictIn(said), said).toBeUndefined();
       }
@@ -78,7 +80,7 @@ describe("the list of rules on cords", () => {
   });
 
   it("leaves the findings as they are: only what failed or is open stands there", () => {
-    const ids = rowsOf(findingsList(canada)).map((row) => row.finding);
+    const ids = rowsOf(wholeList(FINDINGS_LIST, canada)).map((row) => row.finding);
     for (const row of rows) {
       const id = `safety.${String(row.rule).toLowerCase()}`;
       expect(ids.includes(id), id).toBe(row.outcome === "failed");

@@ -1,39 +1,36 @@
-import type { Plan, ShadePlan } from "../plan/index.ts";
+import type { ShadePlan } from "../plan/index.ts";
 import { CONFIDENCE_NAMES, RULE_OUTCOME_NAMES, type RuleResult, STATUS_NAMES } from "../shade-plan/index.ts";
 import { citeText } from "../sources/index.ts";
 import type { UnitChoice } from "../units/index.ts";
-import { asciiText, type Cell, listMm, type Table, textAndMm } from "./table.ts";
+import type { PlanList } from "./plan-list.ts";
+import { asciiText, type Cell, listMm, textAndMm } from "./table.ts";
 
 /** Every rule that was evaluated for a shade, the heaviest outcome first, with where it was read. */
-export function safetyList(plan: Plan): Table {
-  return {
-    name: "safety-list",
-    header: [
-      "room",
-      "window",
-      "rule",
-      "words",
-      "outcome",
-      "why",
-      "value",
-      "limit",
-      "unit",
-      "pullN",
-      "worstRaisedShare",
-      "worstHemBelowTop",
-      "worstHemBelowTopMm",
-      "worstHemAboveFloor",
-      "worstHemAboveFloorMm",
-      "source",
-      "status",
-      "asOf",
-      "confidence",
-    ],
-    rows: plan.shades.flatMap((shade) =>
-      shade.safety.results.map((result) => resultRow(shade, result, plan.units)),
-    ),
-  };
-}
+export const SAFETY_LIST: PlanList = {
+  name: "safety-list",
+  header: [
+    "room",
+    "window",
+    "rule",
+    "words",
+    "outcome",
+    "why",
+    "value",
+    "limit",
+    "unit",
+    "pullN",
+    "worstRaisedShare",
+    "worstHemBelowTop",
+    "worstHemBelowTopMm",
+    "worstHemAboveFloor",
+    "worstHemAboveFloorMm",
+    "source",
+    "status",
+    "asOf",
+    "confidence",
+  ],
+  rowsOfShade: (shade, { units }) => shade.safety.results.map((result) => resultRow(shade, result, units)),
+};
 
 function resultRow({ roomName, windowName }: ShadePlan, result: RuleResult, units: UnitChoice): Cell[] {
   const { worst } = result;

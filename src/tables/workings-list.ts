@@ -1,11 +1,31 @@
 import type { Working } from "../figures/index.ts";
-import type { Plan } from "../plan/index.ts";
 import { citeText } from "../sources/index.ts";
-import type { Cell, Table } from "./table.ts";
+import type { PlanList } from "./plan-list.ts";
+import type { Cell } from "./table.ts";
 
 /** Every figure with its formula, what went in and where it comes from, in millimetres and kilograms. */
-export function workingsList(plan: Plan): Table {
-  const row = (room: string, window: string, working: Working): Cell[] => [
+export const WORKINGS_LIST: PlanList = {
+  name: "workings-list",
+  header: [
+    "room",
+    "window",
+    "figure",
+    "label",
+    "symbol",
+    "formula",
+    "inputs",
+    "value",
+    "unit",
+    "source",
+    "note",
+  ],
+  rowsOfJob: ({ workings }) => workings.map((working) => row("", "", working)),
+  rowsOfShade: ({ roomName, windowName, workings }) =>
+    workings.map((working) => row(roomName, windowName, working)),
+};
+
+function row(room: string, window: string, working: Working): Cell[] {
+  return [
     room,
     window,
     working.id,
@@ -20,28 +40,6 @@ export function workingsList(plan: Plan): Table {
     citeText(working.cite),
     working.note ?? "",
   ];
-  return {
-    name: "workings-list",
-    header: [
-      "room",
-      "window",
-      "figure",
-      "label",
-      "symbol",
-      "formula",
-      "inputs",
-      "value",
-      "unit",
-      "source",
-      "note",
-    ],
-    rows: [
-      ...plan.workings.map((working) => row("", "", working)),
-      ...plan.shades.flatMap((shade) =>
-        shade.workings.map((working) => row(shade.roomName, shade.windowName, working)),
-      ),
-    ],
-  };
 }
 
 /** Ten significant figures: exact to the eye and free of binary dust. */

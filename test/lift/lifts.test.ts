@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { LIFT_KINDS, LIFT_TRAITS, type LiftKind, REAR_GUIDES, type RearGuide } from "../../src/job/index.ts";
 import { type Plan, plan, type ShadePlan } from "../../src/plan/index.ts";
 import type { Lift } from "../../src/shade-plan/index.ts";
-import { boardList, cordList, cutList } from "../../src/tables/index.ts";
+import { BOARD_LIST, CORD_LIST, CUT_LIST, wholeList } from "../../src/tables/index.ts";
 import { jobWith } from "../job-with.ts";
 import { expectNear } from "../near.ts";
 
@@ -80,7 +80,7 @@ describe("every lift, however its cords run up the back, on either side", () => 
     fc.assert(
       fc.property(anyWish, (wish) => {
         const { made, shade } = planned(wish);
-        const marks = boardList(made).rows.map((row) => row[2]);
+        const marks = wholeList(BOARD_LIST, made).rows.map((row) => row[2]);
         const count = (mark: string) => marks.filter((one) => one === mark).length;
         const { lift } = shade;
         const columns = shade.grid.columns.length;
@@ -105,7 +105,7 @@ describe("every lift, however its cords run up the back, on either side", () => 
           expect(count("tube support")).toBe(lift.supports.length);
           expect(count("drive, middle")).toBe(1);
         }
-        const cords = cordList(made);
+        const cords = wholeList(CORD_LIST, made);
         const cell = (row: (typeof cords.rows)[number], name: string) => row[cords.header.indexOf(name)];
         for (const row of cords.rows) {
           expect(cell(row, "tailMm") === "").toBe(lift.takeUp === "tube");
@@ -115,7 +115,7 @@ describe("every lift, however its cords run up the back, on either side", () => 
           expect(Number(cell(row, "cutMm"))).toBeGreaterThanOrEqual(sum - 0.01);
           expect(Number(cell(row, "cutMm"))).toBeLessThanOrEqual(sum + 1.01);
         }
-        const pieces = cutList(made).rows.map((row) => row[2]);
+        const pieces = wholeList(CUT_LIST, made).rows.map((row) => row[2]);
         expect(pieces.includes("Lift tube")).toBe(lift.takeUp === "tube");
         expect(pieces.includes("Cord sleeve")).toBe(wish.rearCords === "enclosed");
         expect(pieces.includes("Woven sleeve")).toBe(wish.rearCords === "ring-locked");

@@ -1,0 +1,18 @@
+/** Text in parts as bytes, into whatever takes it, some parts at a time. */
+export async function writeParts(
+  parts: Iterable<string>,
+  write: (chunk: Uint8Array) => Promise<void>,
+): Promise<void> {
+  const encoder = new TextEncoder();
+  let held = "";
+  for (const part of parts) {
+    held += part;
+    if (held.length < LEAST_WRITTEN) continue;
+    await write(encoder.encode(held));
+    held = "";
+  }
+  if (held !== "") await write(encoder.encode(held));
+}
+
+/** Letters that are worth a write of their own. */
+const LEAST_WRITTEN = 65_536;
