@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { endOf } from "../../../test/cutting/end-of.ts";
 import { givenCloth, type Sized } from "../../../test/cutting/given-cloth.ts";
 import { barBound } from "./bar-bound.ts";
 import { measuresOf } from "./exact/measures.ts";
@@ -8,11 +9,6 @@ import { barsOf, quickBound, strictBound } from "./lower-bound.ts";
 import { latticeSpread, plainSpread } from "./spread.ts";
 
 const ENDLESS = Number.POSITIVE_INFINITY;
-
-/** A generator's return value. */
-function endOf<T>(steps: Generator<unknown, T>): T {
-  for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value;
-}
 
 /** Cloth of 100 mm at 1 a millimetre, on a grid of tenths. */
 function gridOf(

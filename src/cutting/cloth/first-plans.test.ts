@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { clothJob } from "../../../bench/cloth-jobs.ts";
+import { endOf } from "../../../test/cutting/end-of.ts";
 import { givenCloth, type Sized } from "../../../test/cutting/given-cloth.ts";
 import { anneal } from "./anneal.ts";
 import { ALL_LAID, type Decoder } from "./decoder.ts";
@@ -22,10 +23,6 @@ function problemOf(
     bolts,
     more,
   );
-}
-
-function endOf<T>(steps: Generator<unknown, T>): T {
-  for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value;
 }
 
 const decoderOf = (grid: StepGrid, sequence = [0]) =>
