@@ -76,6 +76,26 @@ describe("lengths for a plan that costs so much less", () => {
     expect(aim(best(140, 70, 70), 1000)).toEqual([0, 0, 0]);
   });
 
+  test("none are cut from a bolt that is not in use as long as there is something to save", () => {
+    // By hand: once the last has given all that is asked, or more, the first has its whole length.
+    expect(aim(best(0, 70, 700), 70)).toEqual([200, 300, 630]);
+    expect(aim(best(0, 70, 70), 70)).toEqual([200, 300, 0]);
+    expect(aim(best(0, 70, 700), 70, true)).toEqual([0, 70, 630]);
+    // 28 of 98 are left to save, and the second has none to give: the first gives them.
+    expect(aim(best(140, 0, 70), 98)).toEqual([112, 0, 0]);
+    expect(aim(best(0, 0, 0), 5)).toEqual([0, 0, 0]);
+  });
+
+  test("stay what was used of a bolt without end that is cut before the last", () => {
+    const steps = aimAt(grid, [2, 0, 1], best(140, 70, 700), 28, false);
+    expect([...steps].map((one) => one / 10)).toEqual([200, 56, 700]);
+  });
+
+  test("are those of the cloth, whatever gap lies between pieces", () => {
+    const gaps = stepGridOf(problemOf([[50, 6]], [{ lengthMm: 200 }, {}], {}, { gapMm: 2 }));
+    expect([...aimAt(gaps, [0, 1], best(140, 70), 4, false)]).toEqual([2000, 660]);
+  });
+
   test("nothing comes off what costs nothing", () => {
     const free = stepGridOf(problemOf([[50, 7]], [{ lengthMm: 200, costPerMm: 0 }]));
     expect([...aimAt(free, [0], best(140), 5, false)]).toEqual([2000]);

@@ -276,8 +276,8 @@ export class ClothSearch implements ClothSearching {
     const sizes = new Set(part.items.map(({ w, h }) => `${w} ${h}`)).size;
     if (items.length < MANY_PIECES || items.length < EQUAL_PIECES * sizes) return;
     const anew = layLayers(part, stages, yield* byRounds(layerColumns(part, bolt.w)));
-    const fits = anew && (anew.used[0] ?? 0) <= bolt.h - grid.gap;
-    if (fits) this.offer(withLayers(grid, laid, [], { items, ...anew }), setting);
+    // What is longer than the bolt costs more than the plan at hand, which lies on it.
+    if (anew) this.offer(withLayers(grid, laid, [], { items, ...anew }), setting);
   }
 
   private get stages(): number | undefined {

@@ -50,7 +50,7 @@ function cutArcs(
     const size = sizes[type] as number;
     const begun = new Set<number>();
     let front = [...reached];
-    for (let n = 0; n < (demand[type] as number) && front.length > 0; n++) {
+    for (let n = 0; n < (demand[type] as number); n++) {
       const next: number[] = [];
       for (const from of front) {
         const to = from + size;
@@ -68,7 +68,7 @@ function cutArcs(
 }
 
 function programmeOf(whole: WholeLengths, arcs: readonly Arc[], places: readonly number[]): WholeProgramme {
-  const { sizes, demand, stock } = whole;
+  const { sizes, demand } = whole;
   const rowOf = new Map(places.map((place, row) => [place, row]));
   const programme: WholeProgramme = {
     cost: [],
@@ -91,12 +91,16 @@ function programmeOf(whole: WholeLengths, arcs: readonly Arc[], places: readonly
     }
     programme.starts.push(programme.rows.length);
     programme.cost.push(costOfArc(whole, arc));
-    const most = arc.kind === "stock" ? (stock[arc.stock]?.available ?? 0) : cuts;
-    programme.upper.push(
-      arc.kind === "free" ? cuts : Math.min(most, arc.kind === "stock" ? cuts : (demand[arc.type] as number)),
-    );
+    programme.upper.push(mostOfArc(whole, arc, cuts));
   }
   return programme;
+}
+
+/** No more lengths are cut up than there are cuts. */
+function mostOfArc({ demand, stock }: WholeLengths, arc: Arc, cuts: number): number {
+  if (arc.kind === "free") return cuts;
+  if (arc.kind === "stock") return Math.min(stock[arc.stock]?.available as number, cuts);
+  return demand[arc.type] as number;
 }
 
 function costOfArc({ stock, toMeasure }: WholeLengths, arc: Arc): number {

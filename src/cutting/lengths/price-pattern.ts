@@ -38,7 +38,7 @@ export function pricePattern(
   const size = Float64Array.from(order, (type) => sizes[type] as number);
   const value = Float64Array.from(order, (type) => worth[type] as number);
   const limit = order.map((type) => limits[type] as number);
-  /** The smallest of the types from here on. */
+  /** The smallest of the types from here on; behind the last nothing fits. */
   const smallest = new Float64Array(n + 1).fill(Number.POSITIVE_INFINITY);
   for (let k = n - 1; k >= 0; k--) smallest[k] = Math.min(smallest[k + 1] as number, size[k] as number);
 
@@ -52,7 +52,7 @@ export function pricePattern(
       best = sum;
       bestTaken = taken.slice();
     }
-    for (let k = from; k < n && nodes < mostNodes; k++) {
+    for (let k = from; nodes < mostNodes; k++) {
       if (left < (smallest[k] as number)) return;
       const [own, each] = [size[k] as number, value[k] as number];
       if (sum + (left * each) / own <= best + SLIVER) return;

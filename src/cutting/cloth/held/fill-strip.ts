@@ -76,8 +76,7 @@ function fillStrip(grid: StepGrid, bolt: GridBolt, strip: Area, items: readonly 
   if (ways.length === 0) return [];
   const isPlain = grid.lattice === undefined && !bolt.flaws.some((flaw) => meets(flaw, strip));
   const capacity = Math.floor((strip.y2 - strip.y1) / grid.stepY);
-  // With a gap the first step of a piece is not on the step of lengths.
-  const isFew = grid.gap % grid.stepY === 0 && ways.length * capacity <= MOST_SUMS;
+  const isFew = ways.length * capacity <= MOST_SUMS;
   const chosen = isPlain && isFew ? fullest(ways, capacity, grid.stepY) : ways;
   return stacked(grid, bolt, strip, chosen);
 }
@@ -107,7 +106,8 @@ function fullest(ways: readonly Way[], capacity: number, step: number): Way[] {
   const worth = new Float64Array(capacity + 1);
   const taken = ways.map(() => new Uint8Array(capacity + 1));
   for (const [k, { w, h }] of ways.entries()) {
-    const length = Math.ceil(h / step);
+    // All lengths along a bolt, the gap among them, are whole steps.
+    const length = h / step;
     const marks = taken[k] as Uint8Array;
     for (let at = capacity; at >= length; at--) {
       const value = (worth[at - length] ?? 0) + w * h;
@@ -123,7 +123,7 @@ function fullest(ways: readonly Way[], capacity: number, step: number): Way[] {
     const way = ways[k] as Way;
     if (!taken[k]?.[at]) continue;
     chosen.push(way);
-    at -= Math.ceil(way.h / step);
+    at -= way.h / step;
   }
   return chosen;
 }
