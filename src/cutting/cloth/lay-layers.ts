@@ -1,9 +1,9 @@
 import { firstPacking } from "./first-packing.ts";
 import { FitMasks } from "./fit-masks.ts";
 import type { StepGrid } from "./grid.ts";
-import type { LayerPlan } from "./layer-columns.ts";
 import { LayerDecoder } from "./layer-decoder.ts";
 import { type Packing, packed } from "./packing.ts";
+import type { LayerPlan } from "./wanted-layers.ts";
 
 /** Layers below each other on the only bolt, and below them what no layer holds; undefined where that has no place. */
 export function layLayers(grid: StepGrid, stages: number, plan: LayerPlan): Packing | undefined {
