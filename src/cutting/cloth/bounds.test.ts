@@ -64,6 +64,21 @@ describe("strips put together anew", () => {
     expect(worth[0]).toBeCloseTo(1, 6);
   });
 
+  // By hand: of one width the cheapest cloth by the strip is known at once, and no better pattern is looked for.
+  test("of one width need no round", () => {
+    const rounds = (stock: readonly (typeof endless)[], limit = 9) =>
+      [...barBound({ widths: [4], limits: [limit], turning: [], stock: [...stock], demand: [30] })].length;
+    expect(rounds([endless])).toBe(0);
+    expect(rounds([{ ...endless, width: 3, cost: 0 }, endless])).toBe(0);
+    // 4 at 0.4 against half of 10 at 1, in either order; 10 at 0.7 against that.
+    const narrow = { ...endless, width: 4, cost: 0.4 };
+    expect([rounds([endless, narrow]), rounds([narrow, endless])]).toEqual([0, 0]);
+    expect(rounds([{ ...endless, cost: 0.7 }, narrow])).toBe(0);
+    expect(rounds([{ ...endless, cost: 0.7 }, narrow], 1)).toBe(0);
+    // What is at hand is looked for.
+    expect(rounds([{ ...endless, length: 50, cost: 0.1 }, endless])).toBe(1);
+  });
+
   test("a dearer wide cloth serves where it holds more for its price", () => {
     const wide = { width: 20, length: ENDLESS, cost: 1.5 };
     const bars = { widths: [6], limits: [9], turning: [], stock: [endless, wide] };
@@ -209,6 +224,26 @@ describe("what the repeat takes behind each piece", () => {
         repeat,
       ),
     ).toEqual({ w: [600, 600], h: [500, 1000], tailX: 0, tailY: 200, lead: 150, rows: 500 });
+  });
+
+  // By hand: the rows of the one bolt begin 5 mm from its end; a half drop has one every 25 mm.
+  test("begins at the first start that any piece has, on one bolt, and at once where one is free or joined", () => {
+    const leadOf = (starts: readonly Partial<Sized>[], bolts: readonly Partial<Bolt>[] = [{ rowMm: 5 }]) =>
+      spreadOf(
+        starts.map((more) => ({ size: [60, 30], ...more })),
+        bolts,
+        repeat,
+      ).lead;
+    const at = (alongMm: number): Partial<Sized> => ({ start: { alongMm } });
+    expect(leadOf([at(0), at(10)])).toBe(50);
+    expect(leadOf([at(20), at(10)])).toBe(150);
+    expect(leadOf([at(47)])).toBe(20);
+    expect(leadOf([at(10), {}])).toBe(0);
+    expect(leadOf([at(10), { join: { group: "j", index: 0 } }])).toBe(0);
+    expect(leadOf([at(10)], [{ rowMm: 5 }, { rowMm: 5 }])).toBe(0);
+    const start = { alongMm: 30, acrossMm: 0 };
+    const half: Partial<ClothProblem> = { repeat: { alongMm: 50, acrossMm: 20, match: "half-drop" } };
+    expect(spreadOf([{ size: [20, 30], start }], [{ rowMm: 5 }], half).lead).toBe(100);
   });
 
   test("is the same across, where the pattern has columns", () => {

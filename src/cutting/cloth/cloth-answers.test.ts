@@ -109,6 +109,18 @@ describe("an answer", () => {
     }
   });
 
+  test("that does not pass the check is withheld, with the reasons", () => {
+    const search = new ClothSearch(three);
+    expect(search.answer().status).toBe("optimal");
+    // As if a piece had come out too short.
+    const [first] = three.pieces;
+    if (first === undefined) throw new Error("no piece");
+    const { lengthMm } = first;
+    first.lengthMm = 510;
+    expect(search.answer()).toEqual({ status: "withheld", reasons: ["p0 is not cut to its size"] });
+    first.lengthMm = lengthMm;
+  });
+
   test("of no pieces is an empty plan", () => {
     expect(solveCloth(problemOf([]), 10)).toMatchObject({ status: "optimal", cost: 0, bolts: [], gap: 0 });
   });
@@ -223,6 +235,22 @@ describe("what is cut already binds the rest to its lot", () => {
       where: ["y p0,p1,p2"],
       otherLots: [{ lotGroup: "g", lot: "gone" }],
     });
+  });
+
+  test("of two groups that find no place the one with the most cloth gives way first", () => {
+    // By hand: two of 600 × 400, and two of 700 × 320, go neither beside each other nor into 600 mm below each other.
+    const g = [0, 1].map((): Sized => ({ size: [600, 400], lotGroup: "g" }));
+    const h = [0, 1].map((): Sized => ({ size: [700, 320], lotGroup: "h" }));
+    const short = (lot: string): Bolt => ({ ...BOLT, id: lot, lot, lengthMm: 600 });
+    const all = [short("x"), short("y"), { ...BOLT, id: "z", lot: "z", costPerMm: 3 }];
+    const gone = (boundLots: Record<string, string>) => {
+      const search = startClothSearch(problemOf([...g, ...h], { bolts: all, boundLots }));
+      expect(search.done).toBe(false);
+      search.improve(200);
+      return planOf(search.answer()).otherLots?.map(({ lotGroup }) => lotGroup);
+    };
+    expect(gone({ g: "x", h: "y" })).toEqual(["g", "h"]);
+    expect(gone({ h: "y", g: "x" })).toEqual(["g", "h"]);
   });
 
   test("and what is held stays where it lies as well", () => {

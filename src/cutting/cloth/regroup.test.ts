@@ -75,6 +75,39 @@ test("of two layers drawn the one that wastes more is laid anew, and the other s
   }
 });
 
+test("what a layer wastes is its area less that of its pieces", () => {
+  const { grid, packing } = laidOf([
+    [50, 5, 0, 0],
+    [40, 5, 50, 0],
+    [50, 50, 0, 10],
+    [30, 50, 50, 10],
+    [20, 9, 80, 10],
+  ]);
+  const laidAnew = (a: { length: number; area: number }, b: { length: number; area: number }) => {
+    const layers = [
+      { items: [0, 1], y: 0, ...a },
+      { items: [2, 3, 4], y: 100, ...b },
+    ];
+    const asked: number[] = [];
+    const aims = vi.spyOn(LayerDecoder.prototype, "setLengths").mockImplementation(function (
+      this: LayerDecoder,
+    ) {
+      asked.push(this.masks.count);
+    });
+    vi.spyOn(LayerDecoder.prototype, "lay").mockReturnValue(1);
+    let n = 0;
+    const always = chance(1);
+    const draw = () => (n < 16 ? [0, 0.99][n++ % 2] : undefined) ?? always();
+    allOf(regroup({ grid, at: 0, stages: 3, draw }, packing, layers));
+    aims.mockRestore();
+    return asked[0];
+  };
+  // By hand, on 1,000 steps: a little of a short layer against much of a long one, and the other way round.
+  expect(laidAnew({ length: 100, area: 90_000 }, { length: 600, area: 500_000 })).toBe(3);
+  expect(laidAnew({ length: 100, area: 10_000 }, { length: 600, area: 590_000 })).toBe(2);
+  expect(laidAnew({ length: 600, area: 100_000 }, { length: 100, area: 90_000 })).toBe(2);
+});
+
 test("one piece alone is not laid anew", () => {
   const { grid, packing, layers } = laidOf([[40, 30, 0, 0]]);
   const { on, end } = allOf(regroup({ grid, at: 0, stages: 3, draw: () => 0 }, packing, layers));

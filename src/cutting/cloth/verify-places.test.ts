@@ -391,6 +391,15 @@ describe("the sums", () => {
     expect(sums(600, { cost: 1200, ...boundOf(1199), status: "optimal" })).toEqual([
       "the plan is called optimal and is not",
     ]);
+    expect(sums(600, { cost: 1200, ...boundOf(1200.001) })).toEqual([]);
+    expect(sums(600, { cost: 1200, ...boundOf(1200.002) })).toEqual(["the plan costs less than its bound"]);
+    expect(sums(600, { cost: 1200, ...boundOf(1199.999), status: "optimal" })).toEqual([]);
+    expect(sums(600, { cost: 1200, ...boundOf(1199.998), status: "optimal" })).toHaveLength(1);
+    // Of hardly any cost it is a millionth itself.
+    const cheap = { ...one, bolts: [{ ...BOLT, costPerMm: 1e-4 }] };
+    const of = (cost: number) => faultsOf(cheap, {}, { bolts: [bolt], cost, ...boundOf(0.06) });
+    expect([of(0.06), of(0.06 + 9e-7), of(0.06 - 9e-7)]).toEqual([[], [], []]);
+    expect(of(0.06 + 2e-6)).toHaveLength(1);
     // A part in a million is rounding, more is not.
     expect(sums(600, { cost: 1200.001, ...boundOf(1200) })).toEqual([]);
     expect(sums(600, { cost: 1200.002, ...boundOf(1200) })).toHaveLength(1);

@@ -158,6 +158,15 @@ describe("a plan round held pieces", () => {
     expect([none.cost, none.done]).toEqual([Number.POSITIVE_INFINITY, true]);
   });
 
+  test("that does not pass the check is withheld, with the reasons", () => {
+    const problem = { ...givenCloth([{ size: [60, 70] }, { size: [40, 30] }]), held: [at("p0", 0, 0)] };
+    const search = new HeldSearch(problem);
+    expect(search.answer()).toMatchObject({ status: "optimal" });
+    // As if a piece had come out too narrow.
+    Object.assign(problem.pieces[1] ?? {}, { widthMm: 50 });
+    expect(search.answer()).toEqual({ status: "withheld", reasons: ["p1 is not cut to its size"] });
+  });
+
   test("goes on where all pieces are held and says what they take", () => {
     const plan = cutRound(givenCloth([{ size: [60, 20] }, { size: [40, 30] }]), [
       at("p0", 0, 0),
@@ -202,6 +211,24 @@ describe("the dye lot of a held piece", () => {
     const where = cutRound(givenCloth(group(three), bolts), [at("p0", 0, 30)]);
     expect(placesOf(where)).toMatchObject({ p0: ["b0", 0, 30] });
     expect(where.bolts.map(({ boltId, usedMm }) => [boltId, usedMm])).toEqual([["b0", 90]]);
+  });
+
+  test("is that of the bolt it lies on, not of the first there is, called by a lot or by itself", () => {
+    // All would cost less off the first bolt.
+    for (const lots of [
+      [{ lot: "x" }, { lot: "y" }],
+      [{}, {}],
+      [{ lot: "x" }, {}],
+    ]) {
+      const bolts = lots.map((lot, n) => ({ ...lot, costPerMm: 1 + 2 * n }));
+      const pieces = [...group(three), { size: [90, 10] } as Sized];
+      expect(boltIds(pieces, bolts, [at("p0", 0, 0, 0, "b1")])).toEqual({
+        p0: "b1",
+        p1: "b1",
+        p2: "b1",
+        p3: "b0",
+      });
+    }
   });
 
   test("binds nobody where its whole group is held, and stands beside what is bound already", () => {

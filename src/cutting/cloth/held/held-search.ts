@@ -23,11 +23,12 @@ const FILLS: readonly FreeFill[] = [
 const FILLS_OF_SOME = FILLS.slice(0, 2);
 const FILLS_OF_MANY = FILLS.slice(0, 1);
 
-/** Held pieces, the way their bands are laid, and the search for all that is left. */
+/** Held pieces, the way their bands are laid, the search for all that is left, and the plan of all of it. */
 interface Attempt {
   choice: BandChoice;
   round: Round;
   search: ClothSearch;
+  plan: ClothCutPlan;
 }
 
 const NO_ROOM = "no place was found for the other pieces with it there";
@@ -42,10 +43,10 @@ export class HeldSearch implements ClothSearching {
   readonly #grid: StepGrid;
   readonly #bound: Bound;
   readonly #notHeld: NotHeld[];
-  #attempt: Attempt | undefined;
-  /** Where nothing is held any more. */
-  #free: ClothSearch | undefined;
-  #plan: { cost: number; plan: ClothCutPlan } | undefined;
+  /** For what is left beside the bands, or for all where nothing is held any more. */
+  readonly #search: ClothSearch;
+  /** The bands, and the best plan round them when the search for what is left came to that cost. */
+  readonly #known: { round: Round; cost: number; plan: ClothCutPlan } | undefined;
   #spent = 0;
 
   constructor(problem: ClothProblem) {
@@ -56,42 +57,46 @@ export class HeldSearch implements ClothSearching {
     const { laid, notHeld } = placeHeld(problem, this.#grid);
     this.#notHeld = [...notHeld];
     for (let held = laid; held.length > 0; held = held.slice(0, -1)) {
-      this.#attempt = this.#bestRound(held);
-      if (this.#attempt) return;
+      const best = this.#bestRound(held);
+      if (best) {
+        const { round, search, plan } = best;
+        this.#search = search;
+        this.#known = { round, cost: search.cost, plan };
+        return;
+      }
       const last = held[held.length - 1];
       if (last) this.#notHeld.push({ pieceId: last.placement.pieceId, reason: NO_ROOM });
     }
-    this.#free = new ClothSearch(plain);
+    this.#search = new ClothSearch(plain);
   }
 
   get done(): boolean {
-    return (this.#free ?? this.#attempt?.search)?.done ?? true;
+    return this.#search.done;
   }
 
   get cost(): number {
-    return this.#free?.cost ?? this.#best()?.cost ?? Number.POSITIVE_INFINITY;
+    return this.#best()?.cost ?? this.#search.cost;
   }
 
   get lowerBound(): Bound {
-    return this.#free?.lowerBound ?? this.#bound;
+    return this.#known ? this.#bound : this.#search.lowerBound;
   }
 
   get evaluations(): number {
-    return this.#spent + ((this.#free ?? this.#attempt?.search)?.evaluations ?? 0);
+    return this.#spent + this.#search.evaluations;
   }
 
   improve(evaluations: number, shouldStop: ShouldStop = NEVER): boolean {
-    return (this.#free ?? this.#attempt?.search)?.improve(evaluations, shouldStop) ?? false;
+    return this.#search.improve(evaluations, shouldStop);
   }
 
   answer(status: "feasible" | "stopped" = "feasible"): ClothAnswer {
     const notHeld = this.#notHeld.length > 0 ? { notHeld: this.#notHeld } : {};
-    if (this.#free) {
-      const answer = this.#free.answer(status);
+    const best = this.#best();
+    if (best === undefined) {
+      const answer = this.#search.answer(status);
       return "bolts" in answer ? { ...answer, evaluations: this.evaluations, ...notHeld } : answer;
     }
-    const best = this.#best();
-    if (best === undefined) return { status: "withheld", reasons: [NO_ROOM] };
     const isOptimal = isProved(best.cost, this.#bound.cost);
     const plan: ClothCutPlan = {
       ...best,
@@ -104,20 +109,19 @@ export class HeldSearch implements ClothSearching {
     return reasons.length > 0 ? { status: "withheld", reasons } : plan;
   }
 
+  /** The best plan round what is held, if anything is. */
   #best(): ClothCutPlan | undefined {
-    const { search } = this.#attempt ?? {};
-    if (search === undefined || this.#attempt === undefined) return undefined;
-    if (this.#plan?.cost === search.cost) return this.#plan.plan;
-    const plan = this.#whole(this.#attempt);
+    const known = this.#known;
+    if (known === undefined || known.cost === this.#search.cost) return known?.plan;
+    known.cost = this.#search.cost;
+    const plan = this.#whole(known.round, this.#search);
     // The parts of a bolt do not cost what the whole does: a cheaper rest may be no cheaper plan.
-    if (plan && (this.#plan === undefined || plan.cost <= this.#plan.plan.cost)) {
-      this.#plan = { cost: search.cost, plan };
-    }
-    return this.#plan?.plan;
+    if (plan && plan.cost <= known.plan.cost) known.plan = plan;
+    return known.plan;
   }
 
   /** The plan of all pieces on whole bolts; undefined where it cannot be cut. */
-  #whole({ round, search }: Attempt): ClothCutPlan | undefined {
+  #whole(round: Round, search: ClothSearch): ClothCutPlan | undefined {
     const answer = search.answer();
     if (!("bolts" in answer)) return undefined;
     const rest = answer.bolts.flatMap(({ boltId, placements }): PieceOnBolt[] => {
@@ -133,14 +137,13 @@ export class HeldSearch implements ClothSearching {
 
   /** Tries where each band may begin and end, one band after the other, and keeps the cheapest that can be cut. */
   #bestRound(held: readonly PieceOnBolt[]): Attempt | undefined {
-    let best: { attempt: Attempt; cost: number } | undefined;
+    let best: Attempt | undefined;
     const offer = (choice: BandChoice): Round => {
       const round = layRound(this.problem, this.#grid, held, choice);
-      const problem = this.#inOneLot(round);
-      const attempt: Attempt = { choice, round, search: new ClothSearch(problem) };
-      this.#spent += attempt.search.evaluations;
-      const cost = this.#whole(attempt)?.cost ?? Number.POSITIVE_INFINITY;
-      if (cost < (best?.cost ?? Number.POSITIVE_INFINITY)) best = { attempt, cost };
+      const search = new ClothSearch(this.#inOneLot(round));
+      this.#spent += search.evaluations;
+      const plan = this.#whole(round, search);
+      if (plan && (best === undefined || plan.cost < best.plan.cost)) best = { choice, round, search, plan };
       return round;
     };
     const count = this.problem.pieces.length;
@@ -153,11 +156,11 @@ export class HeldSearch implements ClothSearching {
     const { otherReaches } = offer({ reaches: [] });
     for (const [band, tries] of otherReaches.entries()) {
       for (const reach of tries.slice(0, most)) {
-        const known = best?.attempt.choice.reaches ?? [];
+        const known = best?.choice.reaches ?? [];
         offerFilled(otherReaches.map((_, k) => (k === band ? reach : known[k])));
       }
     }
-    return best?.attempt;
+    return best;
   }
 
   /** Pieces that must come from the lot of a held one are cut from no other. */
