@@ -232,15 +232,14 @@ export class BoxDecoder implements Decoder {
       }
     } else stepOf.fill(most);
     const own = (at: number) => (at >= most ? at - most : at);
-    if (steps > same) {
-      const from = same > 0 ? (this.madeBefore[most + same] as number) : 0;
-      for (let at = from; at < made; at++) {
-        rx[at] = rx[most + at] as number;
-        ry[at] = ry[most + at] as number;
-        rw[at] = rw[most + at] as number;
-        rh[at] = rh[most + at] as number;
-        next[at] = own(next[most + at] as number);
-      }
+    // Of a plan that is the kept one as a whole none is made.
+    const from = same > 0 ? (this.madeBefore[most + same] as number) : 0;
+    for (let at = from; at < made; at++) {
+      rx[at] = rx[most + at] as number;
+      ry[at] = ry[most + at] as number;
+      rw[at] = rw[most + at] as number;
+      rh[at] = rh[most + at] as number;
+      next[at] = own(next[most + at] as number);
     }
     for (let step = same; step < steps; step++) {
       const at = own(filled[most + step] as number);

@@ -127,13 +127,13 @@ class Sheets<B extends CutBlock> {
 /** Whether two lengths are cut in the same way, wherever they lie along the bolt. */
 function isSame<B extends CutBlock>(a: CutSheet<B> | undefined, b: CutSheet<B> | undefined): boolean {
   if (!a || !b) return a === b;
-  const along = b.y1 - a.y1;
-  const isLike =
+  // Where they are cut follows from their parts.
+  return (
     a.x1 === b.x1 &&
     a.x2 === b.x2 &&
     a.y2 - a.y1 === b.y2 - b.y1 &&
-    (a.block === undefined) === (b.block === undefined);
-  if (!isLike || a.cut?.direction !== b.cut?.direction) return false;
-  if (a.cut && b.cut && a.cut.at + (a.cut.direction === "across" ? along : 0) !== b.cut.at) return false;
-  return isSame(a.first, b.first) && isSame(a.second, b.second);
+    (a.block === undefined) === (b.block === undefined) &&
+    isSame(a.first, b.first) &&
+    isSame(a.second, b.second)
+  );
 }

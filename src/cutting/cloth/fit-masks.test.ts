@@ -171,6 +171,31 @@ describe("items in their order", () => {
     );
   });
 
+  // By hand: 70 places are three words; of the first 32 and of the rest each some fit.
+  test("of those far apart in the order the first is found that fills most", () => {
+    const none = { w: 9, h: 9, turns: false };
+    const found = (fitting: Record<number, readonly [number, number]>) => {
+      const masks = new FitMasks(
+        Array.from({ length: 70 }, (_, place) => {
+          const [w = 9, h = 9] = fitting[place] ?? [];
+          return { ...none, w, h };
+        }),
+      );
+      masks.openAll();
+      const place = masks.bestFit(6, 5);
+      return [place, masks.fitFound, masks.nextFit(6, 5, 0), masks.nextFit(6, 5, 34)];
+    };
+    const [NONE, SOME, SIDE, ALL] = [0, 1, 2, 3];
+    expect(found({})).toEqual([-1, NONE, -1, -1]);
+    expect(found({ 3: [2, 2], 40: [3, 3], 66: [1, 1], 69: [6, 9] })).toEqual([3, SOME, 3, 40]);
+    expect(found({ 3: [2, 2], 40: [6, 3], 66: [4, 5] })).toEqual([40, SIDE, 3, 40]);
+    expect(found({ 3: [4, 5], 40: [6, 3], 66: [2, 2] })).toEqual([3, SIDE, 3, 40]);
+    expect(found({ 3: [6, 1], 40: [6, 5], 66: [6, 5] })).toEqual([40, ALL, 3, 40]);
+    expect(found({ 35: [1, 1], 40: [6, 9], 66: [2, 5] })).toEqual([66, SIDE, 35, 35]);
+    // As wide but too high, or as high but too wide, fills no side.
+    expect(found({ 3: [6, 9], 40: [9, 5], 66: [2, 2] })).toEqual([66, SOME, 66, 66]);
+  });
+
   test("the area is that of all of them, and those that turn are listed", () => {
     const masks = new FitMasks([
       { w: 2, h: 3, turns: true },

@@ -87,18 +87,12 @@ function stepsPerMm({ repeat, bolts, pieces }: ClothProblem): number {
     lengths.add(widthMm).add(lengthMm);
     if (repeat) lengths.add(start?.alongMm ?? 0).add(start?.acrossMm ?? 0);
   }
-  for (let perMm = 10; perMm < FINEST_PER_MM; perMm *= 2) {
-    let isWhole = true;
-    for (const mm of lengths) {
-      const steps = mm * perMm;
-      if (Math.abs(steps - Math.round(steps)) >= SAME_STEP) {
-        isWhole = false;
-        break;
-      }
-    }
-    if (isWhole) return perMm;
-  }
-  return FINEST_PER_MM;
+  const all = [...lengths];
+  const areWhole = (perMm: number) =>
+    all.every((mm) => Math.abs(mm * perMm - Math.round(mm * perMm)) < SAME_STEP);
+  let perMm = 10;
+  while (perMm < FINEST_PER_MM && !areWhole(perMm)) perMm *= 2;
+  return perMm;
 }
 
 export const modulo = (value: number, by: number): number => ((value % by) + by) % by;

@@ -75,6 +75,24 @@ describe("layers", () => {
     expect(placesOf(2, 2)).toEqual([...below, [0, 6]]);
   });
 
+  // By hand, on a repeat of 50 mm and cloth of 100: the first begins at 20 below a row, the other at 5. Nearest first goes
+  // for the second at 5, and for the first behind it at 70; otherwise 20, and 55 for the other.
+  test("begin with the piece that loses least before it, where the choice of the first says so", () => {
+    const sizes = [90, 90].map((w) => ({ size: [w, 30] as const }));
+    const pieces = sizes.map((one, n) => ({ ...one, start: { alongMm: n === 0 ? 20 : 5 } }));
+    const grid = stepGridOf(givenCloth(pieces, [{}], { repeat: { alongMm: 50, match: "straight" } }));
+    const decoder = new LayerDecoder(grid, new FitMasks(grid.items), [0], 3);
+    expect(decoder.choices).toBe(8);
+    const placesOf = (first: number, other: number) => {
+      decoder.bits.set([first, other]);
+      decoder.setLengths([2000]);
+      expect(decoder.lay(Number.POSITIVE_INFINITY)).toBe(ALL_LAID);
+      return [...decoder.y];
+    };
+    for (const choice of [4, 5, 6, 7]) expect(placesOf(choice, 0)).toEqual([700, 50]);
+    for (const choice of [0, 1, 2, 3]) expect(placesOf(choice, 7)).toEqual([200, 550]);
+  });
+
   test("begin beside or below a flaw, whichever the first piece finds room at", () => {
     const flawed = (flaw: { xMm: number; yMm: number; widthMm: number; lengthMm: number }) => {
       const problem = givenCloth(
