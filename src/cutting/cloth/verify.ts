@@ -192,9 +192,8 @@ function firstBeyond({ all, from, to }: Run, atMm: number): number {
 function checkCuts(problem: ClothProblem, bolt: Bolt, plan: BoltPlan, faults: Faults): void {
   const straight = problem.cutting.kind === "straight";
   if (plan.cuts.length === 0) {
-    const [only] = plan.placements;
-    const whole = plan.placements.length === 1 && only !== undefined && coversBolt(bolt, only);
-    faults.unless(!straight || plan.placements.length === 0 || whole, `bolt ${bolt.id} has no cuts`);
+    const isWhole = plan.placements.every((only) => coversBolt(bolt, only));
+    faults.unless(!straight || isWhole, `bolt ${bolt.id} has no cuts`);
     return;
   }
   const lengthMm = bolt.lengthMm ?? Number.POSITIVE_INFINITY;

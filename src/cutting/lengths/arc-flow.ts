@@ -81,7 +81,7 @@ function programmeOf(whole: WholeLengths, arcs: readonly Arc[], places: readonly
   };
   const cuts = demand.reduce((sum, count) => sum + count, 0);
   for (const arc of arcs) {
-    if (arc.kind !== "measure" && arc.from !== arc.to) {
+    if ("from" in arc && arc.from !== arc.to) {
       programme.rows.push(rowOf.get(arc.from) as number, rowOf.get(arc.to) as number);
       programme.values.push(-1, 1);
     }

@@ -130,9 +130,6 @@ function cheapest(whole: WholeLengths, stocks: readonly number[]): number | unde
 function onCheapest(whole: WholeLengths, bar: PatternBar, unlimited: readonly number[]): PatternBar {
   if (!unlimited.includes(bar.stock)) return bar;
   const used = bar.types.reduce((sum, type) => sum + (whole.sizes[type] as number), 0);
-  const stock = cheapest(
-    whole,
-    unlimited.filter((one) => (whole.stock[one]?.size ?? 0) >= used),
-  );
-  return stock === undefined ? bar : { stock, types: bar.types };
+  const holding = unlimited.filter((one) => (whole.stock[one]?.size as number) >= used);
+  return { stock: cheapest(whole, holding) as number, types: bar.types };
 }
