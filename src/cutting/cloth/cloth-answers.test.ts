@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { givenCloth, type Sized } from "../../../test/cutting/given-cloth.ts";
+import { stepGridOf } from "./grid.ts";
 import {
   type Bolt,
   type ClothAnswer,
@@ -12,6 +13,8 @@ import {
   startClothSearch,
   verifyCloth,
 } from "./index.ts";
+import { layOutBolts } from "./lay-out.ts";
+import { packed } from "./packing.ts";
 
 const BOLT: Bolt = { id: "b", remnant: false, widthMm: 1000, flaws: [], costPerMm: 1 };
 function problemOf(pieces: readonly Sized[], more: Partial<ClothProblem> = {}): ClothProblem {
@@ -417,6 +420,41 @@ describe("the cuts of a plan", () => {
     expect(doubled({})).toBe(0);
     expect(doubled({ doubled: true }, { flaws: [{ xMm: 0, yMm: 5000, widthMm: 1, lengthMm: 1 }] })).toBe(0);
     expect(doubled({ doubled: true }, {}, { repeat: { alongMm: 640, match: "straight" } })).toBe(0);
+  });
+
+  test("lie next to each other where they are cut alike, in whichever order their pieces come", () => {
+    // By hand: two lengths of 300 with a third of 200 between them; of the second the right piece is named first.
+    const pieces: Sized[] = [
+      { size: [600, 300] },
+      { size: [400, 300] },
+      { size: [1000, 200] },
+      { size: [400, 300] },
+      { size: [600, 300] },
+    ];
+    const places = [
+      [0, 0],
+      [600, 0],
+      [0, 300],
+      [600, 500],
+      [0, 500],
+    ] as const;
+    const laid = (table: ClothProblem["table"], apart = 0) => {
+      const problem = problemOf(pieces, { table });
+      const grid = stepGridOf(problem);
+      const packing = packed(grid, {
+        x: Int32Array.from(places, ([x]) => 10 * x),
+        y: Float64Array.from(places, ([, y]) => 10 * (y > 300 ? y + apart : y)),
+        bolt: new Int16Array(5),
+        w: Int32Array.from(grid.items, ({ w }) => w),
+        h: Int32Array.from(grid.items, ({ h }) => h),
+      });
+      const [bolt] = layOutBolts(problem, grid, packing);
+      return pieces.map((_, n) => bolt?.placements.find(({ pieceId }) => pieceId === `p${n}`)?.yMm);
+    };
+    expect(laid({ doubled: true })).toEqual([0, 0, 600, 300, 300]);
+    expect(laid({})).toEqual([0, 0, 300, 500, 500]);
+    // Where cloth is lost between lengths all stay.
+    expect(laid({ doubled: true }, 1)).toEqual([0, 0, 300, 501, 501]);
   });
 
   test("laid by hand are as the pieces lie; what is said of the bound is taken over", () => {

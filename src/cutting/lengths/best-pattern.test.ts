@@ -67,6 +67,18 @@ describe("the pattern of greatest worth", () => {
     expect(pricePattern(given, 10, 0, 0)).toEqual({ types: [], counts: [] });
   });
 
+  test("is found without a look at what cannot be worth as much", () => {
+    // By hand: 6 and three of 14 on 49 are worth 10 + 63. Without the bound by the next rate 49 are tried
+    // before it instead of 8, counted with it taken out.
+    const given = { sizes: [14, 6, 13, 7, 14], worth: [16, 10, 14, 7, 21], limits: [3, 3, 3, 3, 3] };
+    expect(mostByTrial(given, 49)).toBe(73);
+    expect(pricePattern(given, 49, 0, 8)).toEqual({ types: [1, 4], counts: [1, 3] });
+    expect(pricePattern({ sizes: [6, 5], worth: [7, 5], limits: [1, 2] }, 10, 0, 2)).toEqual({
+      types: [1],
+      counts: [2],
+    });
+  });
+
   test("that is worth more by less than a billionth is no better", () => {
     const given = { sizes: [5], worth: [1 + 5e-10], limits: [1] };
     expect(pricePattern(given, 10, 1, 100).types).toEqual([]);

@@ -215,6 +215,14 @@ describe("tidied bars", () => {
     expect(tidy([on(0, 0, 2), on(0, 1, 4)])).toEqual([on(0, 0, 2, 4), on(0, 1)]);
   });
 
+  test("the emptiest bar gives first, wherever it stands", () => {
+    // By hand: the 3 goes to the 6, and the 4 stays; if the 4 went first, the 3 would find no room.
+    const [six, four, three] = [on(0, 0), on(0, 1), on(0, 2)];
+    expect(tidy([four, three, six])).toEqual([four, on(0, 0, 2)]);
+    expect(tidy([three, four, six])).toEqual([four, on(0, 0, 2)]);
+    expect(tidy([six, four, three])).toEqual([on(0, 0, 2), four]);
+  });
+
   test("what is bought to measure stays as it is", () => {
     expect(tidy([on(TO_MEASURE, 0), on(0, 1)])).toEqual([on(TO_MEASURE, 0), on(0, 1)]);
   });

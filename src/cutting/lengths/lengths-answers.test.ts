@@ -101,6 +101,36 @@ describe("the exact programme after the search", () => {
   });
 });
 
+describe("a plan found elsewhere", () => {
+  // By hand: 1,000 + 900 and 1,100 + 850 fill what is at hand; first-fit buys a bar beside that.
+  const learnt = (atHand: number, bought: number) => {
+    const search = new LengthsSearch(
+      problemOf([1100, 1000, 900, 850], {
+        stock: [
+          { ...BAR, lengthMm: 2438, cost: bought },
+          ...[1900, 1950].map((lengthMm, n) => ({ id: `r${n}`, lengthMm, cost: atHand, available: 1 })),
+        ],
+      }),
+    );
+    expect(search.cost).toBe(2 * atHand + bought);
+    search.learn({
+      bars: [
+        { stock: 1, types: [1, 2] },
+        { stock: 2, types: [0, 3] },
+      ],
+    });
+    return search.cost;
+  };
+
+  test("is taken where it costs less by more than a billionth of it, or of 1", () => {
+    expect(learnt(1, 1)).toBe(2);
+    expect(learnt(1, 2.5e-9)).toBe(2);
+    expect(learnt(1, 1.5e-9)).toBe(2 + 1.5e-9);
+    expect(learnt(0.1, 1.5e-9)).toBe(0.2);
+    expect(learnt(0.1, 0.5e-9)).toBe(0.2 + 0.5e-9);
+  });
+});
+
 describe("a plan at once", () => {
   test("is first-fit's, without a search", () => {
     const problem = problemOf([600, 500, 400, 300]);
