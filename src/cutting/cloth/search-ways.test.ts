@@ -2,8 +2,10 @@ import fc from "fast-check";
 import { afterEach, describe, expect, test, vi } from "vitest";
 import { givenCloth, type Sized } from "../../../test/cutting/given-cloth.ts";
 import { cheaperByBruteForce } from "../../../test/cutting/lay-by-brute-force.ts";
+import { BoxDecoder } from "./box-decoder.ts";
 import { type Bolt, type ClothProblem, ClothSearch } from "./index.ts";
 import { LayerDecoder } from "./layer-decoder.ts";
+import { LayerPrices } from "./layer-prices.ts";
 
 afterEach(() => {
   vi.restoreAllMocks();
@@ -64,6 +66,116 @@ describe("a few pieces", () => {
     expect(search.done).toBe(true);
     expect(search.lowerBound.which).toBe("every-way");
     expect(search.answer()).toMatchObject({ status: "optimal", gap: 0 });
+  });
+});
+
+describe("cloth that is just enough", () => {
+  // By hand: three lengths of 35, 26 and 39 mm on a bolt of 101: 37 + 39 + 24, 40 + 21 + 39, 21 + 17 + 23 + 39; of the
+  // first the 39, of the last the 23 in two below each other.
+  const sizes = [
+    [37, 35],
+    [39, 17],
+    [40, 26],
+    [21, 39],
+    [21, 26],
+    [24, 35],
+    [17, 39],
+    [39, 18],
+    [23, 11],
+    [23, 28],
+    [39, 39],
+    [39, 26],
+  ] as const;
+
+  test("is looked for where no first order finds it, and till then the fewest pieces are named that find no place", () => {
+    const problem = givenCloth(
+      sizes.map((size) => ({ size })),
+      [{ lengthMm: 101 }],
+      { cutting: { kind: "straight", stages: 4 } },
+    );
+    const search = new ClothSearch(problem);
+    expect(search.cost).toBe(Number.POSITIVE_INFINITY);
+    const none = search.answer();
+    if (none.status !== "not-found") throw new Error(none.status);
+    const left = none.pieceIds.map((id) => sizes[Number(id.slice(1))] ?? [0, 0]);
+    expect(left.length).toBeGreaterThan(0);
+    expect(left.length).toBeLessThan(6);
+    expect(search.improve(2000)).toBe(false);
+    expect(search.answer()).toMatchObject({ status: "optimal", cost: 100, bound: { cost: 100 } });
+  });
+});
+
+describe("the ways of search have turns", () => {
+  test("of 64 plans at first, twice as many each time, 1,024 at the most, as long as none gains", () => {
+    const search = new ClothSearch(givenCloth(sizesOf(14), [{}], { cutting: { kind: "straight" } }));
+    const { which } = search.lowerBound;
+    for (let n = 0; n < 500 && search.lowerBound.which === which; n++) search.improve(1);
+    expect(search.lowerBound.which).not.toBe(which);
+    // Nothing is laid any more.
+    const turns: { kind: string; plans: number }[] = [];
+    for (const [kind, decoder] of [
+      ["boxes", BoxDecoder],
+      ["layers", LayerDecoder],
+    ] as const) {
+      vi.spyOn(decoder.prototype, "lay").mockImplementation(() => {
+        const last = turns.at(-1);
+        if (last?.kind === kind) last.plans++;
+        else turns.push({ kind, plans: 1 });
+        return 1;
+      });
+    }
+    search.improve(6000);
+    // The boxes have had their first turn with the bound. Before an aim is given up each pause comes after 64 plans.
+    const expected = [64, 128, 128, 256, 256, 512, 512, 1024, 1024, 1024];
+    expect(turns.slice(0, expected.length)).toEqual(
+      expected.map((plans, n) => ({ kind: n % 2 === 0 ? "layers" : "boxes", plans })),
+    );
+  });
+});
+
+describe("a linear programme finds layers", () => {
+  /** Whether it was asked, of so many pieces of so many sizes. */
+  const isAsked = (
+    count: number,
+    sizes: number,
+    more: Partial<ClothProblem> = {},
+    bolts: readonly Partial<Bolt>[] = [{}],
+    piece: (n: number) => Partial<Sized> = () => ({}),
+  ) => {
+    const pieces = Array.from({ length: count }, (_, n): Sized => {
+      const k = n % sizes;
+      return { size: [23 + 7 * (k % 5), 21 + k], ...piece(n) };
+    });
+    const search = new ClothSearch(givenCloth(pieces, bolts, more));
+    const asked = vi.spyOn(LayerPrices.prototype, "setWorths");
+    for (let n = 0; n < 60 && asked.mock.calls.length === 0; n++) search.improve(20);
+    const wanted = asked.mock.calls[0]?.[1];
+    vi.restoreAllMocks();
+    return wanted !== undefined && wanted.length > 0;
+  };
+
+  test("where there are 60 pieces and more, three of every two sizes, in three stages on plain cloth", () => {
+    expect(isAsked(60, 40)).toBe(true);
+    expect(isAsked(59, 30)).toBe(false);
+    expect(isAsked(60, 41)).toBe(false);
+    expect(isAsked(60, 20, { cutting: { kind: "straight" } })).toBe(true);
+    expect(isAsked(60, 20, { cutting: { kind: "straight", stages: 2 } })).toBe(false);
+    const flaws = [{ xMm: 0, yMm: 30, widthMm: 10, lengthMm: 10 }];
+    expect(isAsked(60, 20, {}, [{ flaws }])).toBe(false);
+    const repeat = { alongMm: 30, match: "straight" as const };
+    const onRows = (apart: number) =>
+      isAsked(60, 20, { repeat }, [{}], (n) => ({ start: { alongMm: apart * (n % 2) } }));
+    expect(onRows(10)).toBe(false);
+    // Where all begin at one place the cloth is one of whole rows.
+    expect(onRows(0)).toBe(true);
+  });
+
+  test("of the cloth that is cut last: a remnant before it takes some", () => {
+    const remnant = { lengthMm: 200, costPerMm: 0.5 };
+    expect(isAsked(60, 20, {}, [remnant, {}])).toBe(false);
+    expect(isAsked(90, 20, {}, [remnant, {}])).toBe(true);
+    const flaws = [{ xMm: 0, yMm: 30, widthMm: 10, lengthMm: 10 }];
+    expect(isAsked(90, 20, {}, [{ ...remnant, flaws }, {}])).toBe(true);
   });
 });
 
