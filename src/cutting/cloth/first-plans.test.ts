@@ -42,6 +42,35 @@ describe("a first plan", () => {
     expect([first(49), first(50)]).toEqual([1000, undefined]);
   });
 
+  // By hand: 50 and 20 in one line, whichever way the first is turned, behind a flaw to 10; on a repeat 50 more for each.
+  test("takes all that is not too wide for it off the cheaper of two bolts without end", () => {
+    const lengthOf = (bolt: Partial<Bolt>, more: Partial<ClothProblem> = {}) => {
+      const sizes = [
+        [30, 50],
+        [40, 20],
+      ] as const;
+      const bolts = [
+        { costPerMm: 1, ...bolt },
+        { costPerMm: 2, widthMm: 150 },
+      ];
+      const grid = stepGridOf(
+        problemOf(sizes, bolts, more, (n) => (n === 0 ? { grain: "free", start: { alongMm: 0 } } : {})),
+      );
+      const decoder = decoderOf(grid, [0, 1]);
+      const lengths: number[] = [];
+      const fake = Object.create(decoder) as Decoder;
+      fake.setLengths = (given: ArrayLike<number>) => {
+        lengths.push(given[0] as number);
+        decoder.setLengths(given);
+      };
+      endOf(firstPacking(grid, fake, [0, 1], 0));
+      return [...new Set(lengths)];
+    };
+    expect(lengthOf({})).toEqual([700]);
+    expect(lengthOf({ flaws: [{ xMm: 0, yMm: 5, widthMm: 5, lengthMm: 5 }] })).toEqual([800]);
+    expect(lengthOf({}, { repeat: { alongMm: 50, match: "straight" } })).toEqual([700 + 2 * 500]);
+  });
+
   test("of hundreds of pieces tries lengths that grow faster each time", () => {
     const grid = stepGridOf(clothJob({ seed: 2, pieces: 500, each: 50 }));
     const lengths: number[] = [];
@@ -207,6 +236,29 @@ describe("layers of columns that a programme finds", () => {
     expect([...(laid?.h ?? [])]).toEqual([300, 200, 100, 250]);
     expect([...(laid?.bolt ?? [])]).toEqual([0, 0, 0, 0]);
     expect(laid?.used[0]).toBe(650);
+  });
+});
+
+describe("what no layer holds", () => {
+  const plan = { layers: [], types: [{ w: 400, h: 1200, turned: true, row: 0 }], rest: [2] };
+
+  // By hand: 120 wide it lies on 100 only turned, which a first plan does not try.
+  test("makes no plan where it finds no place as it is", () => {
+    const gridOf = (width: number) =>
+      stepGridOf(
+        problemOf(
+          [
+            [width, 40],
+            [width, 40],
+          ],
+          [{}],
+          {},
+          () => ({ grain: "free" }),
+        ),
+      );
+    expect(layLayers(gridOf(120), 3, plan)).toBeUndefined();
+    const narrow = { ...plan, types: [{ w: 900, h: 400, turned: false, row: 0 }] };
+    expect(layLayers(gridOf(90), 3, narrow)?.used[0]).toBe(800);
   });
 });
 

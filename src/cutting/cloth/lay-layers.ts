@@ -45,7 +45,7 @@ function queues({ items }: StepGrid, plan: LayerPlan): number[][] {
   for (const { w, h, turned, row } of plan.types) rowOf.set(turned ? `${h} ${w}` : `${w} ${h}`, row);
   const waiting: number[][] = plan.rest.map(() => []);
   items.forEach(({ w, h }, item) => {
-    waiting[rowOf.get(`${w} ${h}`) ?? -1]?.push(item);
+    (waiting[rowOf.get(`${w} ${h}`) as number] as number[]).push(item);
   });
   return waiting;
 }

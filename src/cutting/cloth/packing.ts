@@ -34,16 +34,20 @@ export function packingOfLaid(grid: StepGrid, laid: readonly LaidOnBolt[]): Pack
     laid.flatMap(({ boltId, placements }) => placements.map((one) => [one.pieceId, { boltId, ...one }])),
   );
   const at = new Map(bolts.map(({ bolt }, number) => [bolt.id, number]));
-  const ways = items.map(({ piece }) => placed.get(piece.id));
-  if (ways.some((way) => way === undefined || !at.has(way.boltId))) return undefined;
-  const steps = (mm = 0) => Math.round(mm * perMm);
-  const isTurned = (turn = 0) => turn === 90 || turn === 270;
+  const ways = items.flatMap(({ piece }) => {
+    const way = placed.get(piece.id);
+    const bolt = way && at.get(way.boltId);
+    return bolt === undefined ? [] : [{ ...(way as NonNullable<typeof way>), bolt }];
+  });
+  if (ways.length < items.length) return undefined;
+  const steps = (mm: number) => Math.round(mm * perMm);
+  const isTurned = (item: number) => [90, 270].includes(ways[item]?.turn as number);
   return packed(grid, {
-    x: Int32Array.from(ways, (way) => steps(way?.xMm)),
-    y: Float64Array.from(ways, (way) => steps(way?.yMm)),
-    bolt: Int16Array.from(ways, (way) => at.get(way?.boltId ?? "") ?? -1),
-    w: Int32Array.from(items, ({ w, h }, item) => (isTurned(ways[item]?.turn) ? h : w)),
-    h: Int32Array.from(items, ({ w, h }, item) => (isTurned(ways[item]?.turn) ? w : h)),
+    x: Int32Array.from(ways, ({ xMm }) => steps(xMm)),
+    y: Float64Array.from(ways, ({ yMm }) => steps(yMm)),
+    bolt: Int16Array.from(ways, ({ bolt }) => bolt),
+    w: Int32Array.from(items, ({ w, h }, item) => (isTurned(item) ? h : w)),
+    h: Int32Array.from(items, ({ w, h }, item) => (isTurned(item) ? w : h)),
   });
 }
 

@@ -1,4 +1,4 @@
-import { type Lattice, leadTo, type StepGrid } from "./grid.ts";
+import { leadTo, type StepGrid } from "./grid.ts";
 import { layersOn } from "./layers-of.ts";
 import { type Packing, packed } from "./packing.ts";
 
@@ -21,7 +21,7 @@ export function byRows(grid: StepGrid):
   const seen = rounded(grid, repeat);
   return {
     grid: seen,
-    finish: (packing) => unrounded(grid, lattice, lead, packing),
+    finish: (packing) => unrounded(grid, lead, packing),
     aim: (best, saving) => {
       const rows = Math.ceil(((best.used[0] ?? 0) - lead) / repeat);
       const fewer = Math.floor(((best.used[0] ?? 0) - lead - saving / bolt.costPerStep) / repeat) + 1;
@@ -52,17 +52,13 @@ function rounded({ lattice: _, ...grid }: StepGrid, repeat: number): StepGrid {
 }
 
 /** Lengths as they are again; the layer that saves most at its end goes last. */
-function unrounded(grid: StepGrid, lattice: Lattice, lead: number, packing: Packing): Packing {
+function unrounded(grid: StepGrid, lead: number, packing: Packing): Packing {
   const h = Int32Array.from(grid.items, (item) => item.h);
   const layers = layersOn(packing, 0).map(({ items, y: start, length }) => {
     const end = items.reduce((most, item) => Math.max(most, (packing.y[item] ?? 0) + (h[item] ?? 0)), 0);
-    const whole = Math.ceil(length / lattice.along) * lattice.along;
-    return { items, start, length: whole, saved: start + length - end };
+    return { items, start, length, saved: start + length - end };
   });
-  const last = layers.reduce(
-    (best, layer) => (layer.saved > best.saved ? layer : best),
-    layers[0] ?? { saved: 0 },
-  );
+  const last = layers.reduce((best, layer) => (layer.saved > best.saved ? layer : best));
   const order = [...layers.filter((layer) => layer !== last), ...layers.filter((layer) => layer === last)];
   const y = new Float64Array(packing.y.length);
   let top = lead;

@@ -313,6 +313,11 @@ describe("dye lots", () => {
   test("the pieces of a group come from one, others from any", () => {
     expect(faultsOf(group, { b: [p], c: [q], d: [r] })).toEqual([]);
     expect(faultsOf(group, { b: [p], d: [q, r] })).toEqual(["g comes from 2 dye lots"]);
+    // A bolt that is not there is none of them.
+    expect(faultsOf(group, { b: [p], gone: [q], d: [r] })).toEqual([
+      "there is no bolt gone",
+      "g comes from 2 dye lots",
+    ]);
     const own = { ...group, bolts: bolts.map(({ lot: _, ...bolt }) => bolt) };
     expect(faultsOf(own, { b: [p], c: [q, r] })).toEqual(["g comes from 2 dye lots"]);
     expect(faultsOf(own, { b: [p, q], c: [r] })).toEqual([]);

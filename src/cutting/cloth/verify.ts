@@ -376,7 +376,7 @@ function checkLots(
     for (const { pieceId } of placements) {
       const group = groupOf.get(pieceId);
       if (group === undefined) continue;
-      lots.set(group, (lots.get(group) ?? new Set()).add(lotOf.get(boltId) ?? ""));
+      lots.set(group, (lots.get(group) ?? new Set()).add(lotOf.get(boltId) ?? boltId));
     }
   }
   for (const [group, used] of lots) {

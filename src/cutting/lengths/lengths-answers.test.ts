@@ -66,6 +66,8 @@ describe("the exact programme after the search", () => {
     expect(search.answer()).toMatchObject({ kind: "stopped", plan: { cost: 9 }, bound: { cost: 6 } });
     expect(proveLengths(search, solve)).toBe(true);
     expect(search.answer()).toMatchObject({ kind: "optimal", plan: { cost: 6 }, bound: { cost: 6 } });
+    expect(search.done).toBe(false);
+    expect([search.step(), search.done]).toEqual([false, true]);
     expect(proveLengths(search, () => ({ bound: Number.NaN }))).toBe(false);
   });
 

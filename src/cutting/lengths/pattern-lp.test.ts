@@ -81,6 +81,13 @@ describe("the programme of patterns", () => {
     expectNear(lp.duals[1] ?? 0, -4, 1e-6);
   });
 
+  test("of a first column that holds nothing is none", () => {
+    const none = { cost: 1, rows: [], counts: [] };
+    expect(() => new PatternLp([1, 1], [], [{ ...none, rows: [0], counts: [1] }, none])).toThrow(
+      "invalid basis: singular",
+    );
+  });
+
   test("that holds less of one row for more of another (turned pieces) is at its optimum, too", () => {
     const lp = new PatternLp([0, 6], [], singlesOf(2, 4));
     lp.add({ cost: 0, rows: [0, 1], counts: [-2, 3] });

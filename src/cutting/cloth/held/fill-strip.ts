@@ -1,4 +1,4 @@
-import { columnStart, type GridBolt, rowStart, type StepGrid } from "../grid.ts";
+import { columnStart, type GridBolt, type GridItem, rowStart, type StepGrid } from "../grid.ts";
 import type { Area, FreeArea } from "./bands.ts";
 
 /** A piece in a strip, in steps. */
@@ -61,11 +61,14 @@ function bestColumn(
 }
 
 function rightOf({ items }: StepGrid, { item, x, turned }: StripPlace): number {
-  const { w = 0, h = 0 } = items[item] ?? {};
+  const { w, h } = items[item] as GridItem;
   return x + (turned ? h : w);
 }
 
-const areaOf = ({ items }: StepGrid, item: number): number => (items[item]?.w ?? 0) * (items[item]?.h ?? 0);
+function areaOf({ items }: StepGrid, item: number): number {
+  const { w, h } = items[item] as GridItem;
+  return w * h;
+}
 
 /**
  * Pieces stacked in a strip of a bolt, one behind the other: on plain cloth those that cover the most of it (a
@@ -91,8 +94,7 @@ interface Way {
 
 /** How an item goes into a strip, the way that takes less of its length first. */
 function waysInto(grid: StepGrid, bolt: GridBolt, strip: Area, item: number): Way[] {
-  const one = grid.items[item];
-  if (one === undefined) return [];
+  const one = grid.items[item] as GridItem;
   const x = columnStart(grid, bolt, item, strip.x1);
   const ways: Way[] = [{ item, x, w: one.w, h: one.h, turned: false }];
   if (one.turns) ways.push({ item, x, w: one.h, h: one.w, turned: true });
@@ -134,7 +136,7 @@ function stacked(grid: StepGrid, bolt: GridBolt, strip: Area, ways: readonly Way
   let y = strip.y1;
   for (const { item, w, h, turned } of ways.toSorted((a, b) => b.w * b.h - a.w * a.h)) {
     // The place of a group of joined widths is not known yet.
-    if ((grid.items[item]?.join ?? -1) >= 0) continue;
+    if ((grid.items[item] as GridItem).join >= 0) continue;
     const x = columnStart(grid, bolt, item, strip.x1);
     const start = startAlong(grid, bolt, { item, x, y, w, h });
     if (x + w > strip.x2 || start + h > strip.y2) continue;

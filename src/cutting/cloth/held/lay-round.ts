@@ -1,5 +1,5 @@
 import type { CutBlock } from "../cut-tree.ts";
-import { type GridBolt, modulo, type StepGrid } from "../grid.ts";
+import { type GridBolt, type GridItem, modulo, type StepGrid } from "../grid.ts";
 import type { Bolt, ClothProblem, Placement } from "../problem.ts";
 import { bandOf, type HeldBand, runsAcross } from "./bands.ts";
 import { type ColumnAim, fillFree } from "./fill-strip.ts";
@@ -101,7 +101,7 @@ function blocksOf({ perMm, gap }: StepGrid, placements: readonly Placement[]): C
 }
 
 function shortestOf({ items }: StepGrid, item: number): number {
-  const { w = Infinity, h = Infinity, turns = false } = items[item] ?? {};
+  const { w, h, turns } = items[item] as GridItem;
   return turns ? Math.min(w, h) : h;
 }
 
@@ -169,9 +169,8 @@ function fillBand(
     .toSorted((a, b) => sizeOf(a) - sizeOf(b))
     .flatMap((strip) => {
       const open = grid.items.flatMap(({ piece }, item) => (isLaid.has(piece.id) ? [] : [item]));
-      return fillFree(grid, bolt, strip, open, aim).flatMap(({ item, x, y, turned }): PieceOnBolt[] => {
-        const one = grid.items[item];
-        if (one === undefined) return [];
+      return fillFree(grid, bolt, strip, open, aim).map(({ item, x, y, turned }): PieceOnBolt => {
+        const one = grid.items[item] as GridItem;
         isLaid.add(one.piece.id);
         const [w, h] = turned ? [one.h, one.w] : [one.w, one.h];
         const placement: Placement = {
@@ -182,7 +181,7 @@ function fillBand(
           lengthMm: (h - gap) / perMm,
           turn: turned ? 90 : 0,
         };
-        return [{ boltId: bolt.bolt.id, placement }];
+        return { boltId: bolt.bolt.id, placement };
       });
     });
 }
