@@ -123,6 +123,94 @@ describe("layers", () => {
   });
 });
 
+// By hand, on a repeat of 50 mm and cloth of 100.
+describe("pieces on a repeat", () => {
+  const decoderFor = (
+    pieces: readonly (readonly [w: number, h: number, alongMm: number])[],
+    lengthMm = 500,
+  ) => {
+    const sized = pieces.map(([w, h, alongMm]): Sized => ({ size: [w, h], start: { alongMm } }));
+    const grid = stepGridOf(givenCloth(sized, [{}], { repeat: { alongMm: 50, match: "straight" } }));
+    const decoder = new LayerDecoder(grid, new FitMasks(grid.items), [0], 3);
+    decoder.setLengths([10 * lengthMm]);
+    return decoder;
+  };
+  const placesOf = (decoder: LayerDecoder) => {
+    expect(decoder.lay(Number.POSITIVE_INFINITY)).toBe(ALL_LAID);
+    return Array.from(decoder.x, (x, item) => [x / 10, (decoder.y[item] ?? 0) / 10]);
+  };
+
+  test("go in their order, but one that fills the width or the length goes before", () => {
+    const below = (width: number) =>
+      placesOf(
+        decoderFor([
+          [90, 30, 20],
+          [width, 30, 5],
+        ]),
+      );
+    expect(below(99)).toEqual([
+      [0, 20],
+      [0, 55],
+    ]);
+    expect(below(100)).toEqual([
+      [0, 70],
+      [0, 5],
+    ]);
+    const beside = (length: number) =>
+      placesOf(
+        decoderFor([
+          [40, 50, 0],
+          [30, 30, 10],
+          [20, length, 0],
+        ]),
+      );
+    expect(beside(49)).toEqual([
+      [0, 0],
+      [40, 10],
+      [70, 0],
+    ]);
+    expect(beside(50)).toEqual([
+      [0, 0],
+      [60, 10],
+      [40, 0],
+    ]);
+  });
+
+  test("stand back for the one that loses least, each as its own choice says", () => {
+    const three = [
+      [90, 30, 20],
+      [90, 30, 5],
+      [90, 30, 2],
+    ] as const;
+    const along = (...choices: number[]) => {
+      const decoder = decoderFor(three);
+      decoder.bits.set(choices);
+      return placesOf(decoder).map(([, y]) => y);
+    };
+    // At 2 the third, to 32; from there the second loses 23, the first 38.
+    expect(along(4, 0, 0)).toEqual([120, 55, 2]);
+    // At 20 the first, to 50; from there the second loses 5, the third 2.
+    expect(along(0, 7, 0)).toEqual([20, 105, 52]);
+    expect(along(0, 0, 7)).toEqual([20, 55, 102]);
+  });
+
+  test("leave as lost what no piece covers, and lose no more than they may", () => {
+    // On 60 one of two begins at 20; 100 × 60 less 90 × 30 are lost.
+    const decoder = decoderFor(
+      [
+        [90, 30, 20],
+        [90, 30, 20],
+      ],
+      60,
+    );
+    const lost = 100 * (6000 - 2700);
+    expect(decoder.lay(Number.POSITIVE_INFINITY)).toBe(lost);
+    expect([...decoder.bolt]).toEqual([0, -1]);
+    expect(decoder.lay(lost)).toBe(lost);
+    expect(decoder.lay(lost - 1)).toBeGreaterThan(lost - 1);
+  });
+});
+
 describe("lots", () => {
   test("that a group may be held to are its own, or those with cloth enough, the largest first", () => {
     const grid = plain([[50, 40]]);

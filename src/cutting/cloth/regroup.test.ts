@@ -127,6 +127,32 @@ test("where less than two steps are to be gained, one aim is enough", () => {
   expect(aims.mock.calls.map(([lengths]) => Array.from(lengths))).toEqual([[400]]);
 });
 
+// By hand: 60 beside 60 finds no room. 60 long they waste 24 of it: half, a quarter and an eighth are aimed at.
+test("after each failure half as much is aimed at, twice", () => {
+  const { grid, packing, layers } = laidOf([
+    [60, 23, 0, 0],
+    [60, 37, 0, 23],
+  ]);
+  expect(grid.stepY).toBe(10);
+  const aims = vi.spyOn(LayerDecoder.prototype, "setLengths");
+  const { end } = allOf(regroup({ grid, at: 0, stages: 3, draw: chance(1) }, packing, layers));
+  expect(end).toBeUndefined();
+  expect(aims.mock.calls.map(([lengths]) => lengths[0])).toEqual([480, 540, 570]);
+});
+
+// By hand: 40 and 50 wide go beside each other, 40 long instead of 70. Lengths are whole steps of 10.
+test("what is gained is where the next aim begins", () => {
+  const { grid, packing, layers } = laidOf([
+    [40, 30, 0, 0],
+    [50, 40, 0, 30],
+  ]);
+  const aims = vi.spyOn(LayerDecoder.prototype, "setLengths");
+  const { end } = allOf(regroup({ grid, at: 0, stages: 3, draw: chance(1) }, packing, layers));
+  expect(end?.used[0]).toBe(400);
+  // Half of what 70 waste over an area of 32 is a step: 60 is aimed at. Then 40 waste less than a step: one is tried.
+  expect(aims.mock.calls.map(([lengths]) => lengths[0])).toEqual([600, 300]);
+});
+
 test("boxes take turns with layers only where there are no stages and no table", () => {
   const kinds = (more: Partial<ClothProblem>, stages: number | undefined, drawn: number) => {
     const { grid, packing, layers } = laidOf(
