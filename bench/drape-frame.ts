@@ -1,11 +1,11 @@
 import { SOFTWARE_GL, startBrowser } from "../test/e2e/browser.ts";
 import type { Figure } from "./figure.ts";
-import { p95, repaintsOf } from "./repaints.ts";
+import { p95, repaintsOnProcessor } from "./repaints.ts";
 import { untilUsable } from "./usable.ts";
 
 /**
- * The live picture raised step by step: from the key to the frame that was handed to the painter. WebGL is drawn by the
- * processor alone here, in a process of its own, whose time is not in this figure.
+ * The live picture raised step by step: milliseconds of the page's own thread from the key to the frame that was handed to
+ * the painter. WebGL is drawn by the processor alone here, in a process of its own, whose time is not in this figure.
  */
 export async function drapeFrame(): Promise<Figure> {
   const harness = await startBrowser(SOFTWARE_GL);
@@ -20,7 +20,7 @@ export async function drapeFrame(): Promise<Figure> {
     await page.locator('.live-room[data-state="done"]').waitFor({ timeout: 120_000 });
     await page.getByRole("slider", { name: "Raise" }).focus();
     const step = () => page.keyboard.press("ArrowUp");
-    const samples = await repaintsOf(page, step, { warm: 12, times: 60 });
+    const samples = await repaintsOnProcessor(page, step, { warm: 12, times: 60 });
     return { name: "drape.frame", value: p95(samples), unit: "ms", goal: 8, better: "lower" };
   } finally {
     await harness.close();
