@@ -29,12 +29,30 @@ export function playedAt(net: CommonNet, frames: readonly HangingFrame[], raise:
       ringsMm: near.ringsMm,
       coarse,
     };
-  const placesMm = blended(from.placesMm, to.placesMm, share);
+  return {
+    placesMm: drawnToLength(net, from, to, share),
+    clothMm: blended(from.clothMm, to.clothMm, share),
+    strands: near.strands,
+    ringsMm: blended(from.ringsMm, to.ringsMm, share),
+    coarse,
+  };
+}
+
+/** The places of two frames blended, every upright as long as it is between theirs. */
+function drawnToLength(net: CommonNet, from: HangingFrame, to: HangingFrame, share: number): Float64Array {
   const { across, along, held } = net;
+  const straight = blended(from.placesMm, to.placesMm, share);
+  const placesMm = straight.slice();
   const points = new Int32Array(along);
   const restMm = new Float64Array(along - 1);
   const heldHere = new Uint8Array(along);
+  const done = new Map<number, number[]>();
   for (let i = 0; i < across; i++) {
+    const kin = kinOf(i);
+    if (kin !== undefined) {
+      follow(i, kin);
+      continue;
+    }
     for (let j = 0; j < along; j++) {
       points[j] = j * across + i;
       heldHere[j] = held[j * across + i] as number;
@@ -44,14 +62,60 @@ export function playedAt(net: CommonNet, frames: readonly HangingFrame[], raise:
     }
     keepLengths({ x: placesMm, points, restMm, held: heldHere });
   }
-  return {
-    placesMm,
-    clothMm: blended(from.clothMm, to.clothMm, share),
-    strands: near.strands,
-    ringsMm: blended(from.ringsMm, to.ringsMm, share),
-    coarse,
-  };
+  return placesMm;
+
+  /** An upright that hangs like this one beside another column, turned over or not, and was drawn to its length. */
+  function kinOf(i: number): Kin | undefined {
+    let sum = 0;
+    for (let j = 0; j < along; j++) {
+      const at = 3 * (j * across + i);
+      sum += (j + 1) * (straight[at + 2] as number) + (straight[at + 1] as number);
+    }
+    const about = Math.round(sum * 1e5);
+    const likely = done.get(about) ?? [];
+    for (const upright of likely)
+      for (const sign of [1, -1] as const) if (isKin(i, { upright, sign })) return { upright, sign };
+    done.set(about, [...likely, i]);
+    return undefined;
+  }
+
+  function isKin(i: number, { upright, sign }: Kin): boolean {
+    const over = [from.placesMm, to.placesMm].map(
+      (places) => (places[3 * i] as number) - sign * (places[3 * upright] as number),
+    );
+    for (let j = 0; j < along; j++) {
+      const [own, other] = [j * across + i, j * across + upright];
+      if (held[own] !== held[other]) return false;
+      for (const [k, { placesMm: places }] of [from, to].entries()) {
+        const apart = (places[3 * own] as number) - sign * (places[3 * other] as number);
+        if (Math.abs(apart - (over[k] as number)) > ALIKE_MM) return false;
+        for (const c of [1, 2])
+          if (Math.abs((places[3 * own + c] as number) - (places[3 * other + c] as number)) > ALIKE_MM)
+            return false;
+      }
+    }
+    return true;
+  }
+
+  function follow(i: number, { upright, sign }: Kin): void {
+    for (let j = 0; j < along; j++) {
+      const [own, other] = [3 * (j * across + i), 3 * (j * across + upright)];
+      const moved = (placesMm[other] as number) - (straight[other] as number);
+      placesMm[own] = (straight[own] as number) + sign * moved;
+      placesMm[own + 1] = placesMm[other + 1] as number;
+      placesMm[own + 2] = placesMm[other + 2] as number;
+    }
+  }
 }
+
+/** An upright of the same shape, and whether it is turned over: -1. */
+interface Kin {
+  upright: number;
+  sign: 1 | -1;
+}
+
+/** Places that differ by rounding alone, mm. */
+const ALIKE_MM = 1e-9;
 
 /** The frames below and above a height, and how far it lies between them. */
 function around(frames: readonly HangingFrame[], raise: number): [HangingFrame, HangingFrame, number] {

@@ -1,4 +1,5 @@
 import type { ShadePlan } from "../../plan/index.ts";
+import { ribCount } from "../../shade-plan/index.ts";
 import type { UnitChoice } from "../../units/index.ts";
 import { cordStyle } from "../cord-style.ts";
 import { paintHex } from "../paints.ts";
@@ -73,6 +74,8 @@ export interface BareBatten {
 
 /** Battens that lie on the face at one height. */
 export function bareBattens(shade: ShadePlan, units: UnitChoice, raise: number): BareBatten[] {
+  // Asked at every height: most shades have none, and their whole shape need not be worked out to learn that.
+  if (ribCount(shade.form) === 0 || shade.form.ribs.face === "back") return [];
   return shapeNow({ shade, units, raise })
     .lines.filter(({ kind, seenFrom }) => kind === "rib" && seenFrom !== "back")
     .map(({ points }) => {

@@ -3,7 +3,7 @@ import { lengthText, MM_PER_INCH } from "../../units/index.ts";
 import { pt } from "../typeset/paper.ts";
 import type { Pen } from "../typeset/pen.ts";
 import { painted, type TextStyle, TYPE } from "../typeset/type-scale.ts";
-import { type BoxOnPage, placeWords } from "./place-words.ts";
+import { type BoxOnPage, placeWords, type WordRoom } from "./place-words.ts";
 import { TEST_LINE_IN, TEST_SQUARE_MM } from "./strip-page.ts";
 import type { Strip, Tile } from "./tile-strip.ts";
 
@@ -45,10 +45,11 @@ export function drawTile(pen: Pen, strip: Strip, tile: Tile, place: TilePosition
   const ruler = rulerMarks(tile, place, units);
   drawRuler(pen, ruler, place);
   drawJoins(pen, strip, tile, place, units);
-  drawMarks(pen, tile, place, [
-    ...joinWords(strip, tile, place, units).map((one) => boxOfJoin(pen, one)),
-    ...figureBoxes(pen, ruler, place),
-  ]);
+  const joins = joinWords(strip, tile, place, units);
+  drawMarks(pen, tile, place, {
+    taken: [...joins.map((one) => boxOfJoin(pen, one)), ...figureBoxes(pen, ruler, place)],
+    joins: joins.flatMap(({ y }) => joinBoxes(y, place)),
+  });
 }
 
 function drawKey(pen: Pen, strip: Strip, tile: Tile, { x }: TilePosition, top: number): void {
@@ -143,14 +144,29 @@ function drawJoins(pen: Pen, strip: Strip, tile: Tile, place: TilePosition, unit
   const { x, width } = place;
   for (const { text, y, x: middle, baseline } of joinWords(strip, tile, place, units)) {
     pen.line(x, y, x + width, y, JOIN);
-    for (const at of [x + width * 0.3, x + width * 0.7]) overlapMark(pen, at, y);
+    for (const at of SIGN_SHARES) overlapMark(pen, x + width * at, y);
     pen.text(text, middle, baseline, painted(TINY, "accent"), "middle");
   }
 }
 
+/** Where in the width of a piece its signs lie, and half of their height, pt. */
+const SIGN_SHARES = [0.3, 0.7] as const;
+const SIGN_PT = 5;
+
+/** A join's line, and each of its signs. */
+function joinBoxes(y: number, { x, width }: TilePosition): BoxOnPage[] {
+  const signs = SIGN_SHARES.map((at) => x + width * at).map((middle) => ({
+    left: middle - SIGN_PT,
+    right: middle + SIGN_PT,
+    top: y - SIGN_PT,
+    bottom: y + SIGN_PT,
+  }));
+  return [{ left: x, right: x + width, top: y - 0.5, bottom: y + 0.5 }, ...signs];
+}
+
 /** A diamond cut in half by the join: both halves meet when the tiles lie right. */
 function overlapMark(pen: Pen, x: number, y: number): void {
-  const r = 5;
+  const r = SIGN_PT;
   const points: [number, number][] = [
     [x, y - r],
     [x + r, y],
@@ -161,8 +177,13 @@ function overlapMark(pen: Pen, x: number, y: number): void {
   pen.polyline(points, { paint: "accent", widthPt: 0.8 });
 }
 
-/** Marks with their words, which keep clear of what is taken. */
-function drawMarks(pen: Pen, tile: Tile, place: TilePosition, taken: readonly BoxOnPage[]): void {
+/** Marks with their words, which keep clear of what is taken and of the joins. */
+function drawMarks(
+  pen: Pen,
+  tile: Tile,
+  place: TilePosition,
+  clear: Pick<WordRoom, "taken" | "joins">,
+): void {
   const { x, width } = place;
   for (const mark of tile.marks) {
     const y = tileY(tile, place, mark.atMm);
@@ -179,7 +200,7 @@ function drawMarks(pen: Pen, tile: Tile, place: TilePosition, taken: readonly Bo
         top: tileY(tile, place, tile.printedToMm),
         bottom: place.bottom,
       },
-      taken,
+      ...clear,
       widthOf: (text, sizePt, strong) => pen.widthOf(text, { ...(strong ? NAME : PLACE), sizePt }),
     },
   );

@@ -28,12 +28,16 @@ export interface WordRoom {
   inside: BoxOnPage;
   /** What they must keep clear of: words of the joins, figures of the ruler. */
   taken: readonly BoxOnPage[];
+  /** What they should not lie on: the joins, with the signs that pieces are laid by. */
+  joins: readonly BoxOnPage[];
   widthOf: (text: string, sizePt: number, strong: boolean) => number;
 }
 
 const LARGE_PT = 8;
 const SMALL_PT = 5.5;
 const LEADING = 1.25;
+/** Past a join with its signs and its words, where a mark lies on it, pt. */
+const BEYOND_PT = [8, 14] as const;
 /** From a line to the words over it, and to the top of those under it, pt. */
 const OVER_PT = 3;
 const UNDER_PT = 1.5;
@@ -48,7 +52,8 @@ interface Choice {
 
 /**
  * Words of all marks of a piece, so that none lies on another: large astride its line where there is room, else both
- * lines over or under it, else small in a half of the width, else on one line. In the order of the marks.
+ * lines over or under it, else small in a half of the width, else on one line, else beyond a join. In the order of the
+ * marks.
  */
 export function placeWords(marks: readonly MarkWords[], room: WordRoom): PlacedWords[] {
   const lines = marks.map(({ y }) => y);
@@ -63,11 +68,11 @@ export function placeWords(marks: readonly MarkWords[], room: WordRoom): PlacedW
   });
 }
 
-/** What is wrong with a place: words on words above all, then words off the piece, then a mark through them. */
+/** What is wrong with a place: words on words above all, then words off the piece, then a join or a mark through them. */
 function costOf(
   { boxes }: Choice,
   own: number,
-  { inside }: WordRoom,
+  { inside, joins }: WordRoom,
   taken: readonly BoxOnPage[],
   lines: readonly number[],
 ): number {
@@ -81,7 +86,10 @@ function costOf(
       box.bottom > inside.bottom
     )
       cost += 30;
-    cost += lines.filter((y) => y !== own && y > box.top && y < box.bottom).length;
+    cost += 5 * joins.filter((join) => meet(box, join)).length;
+    // A mark between words and their own line would take them for its own.
+    const [from, to] = [Math.min(box.top, own), Math.max(box.bottom, own)];
+    cost += lines.filter((y) => y !== own && y > from && y < to).length;
   }
   return cost;
 }
@@ -111,9 +119,9 @@ function choices(mark: MarkWords, { inside, widthOf }: WordRoom): Choice[] {
     });
     return { words, boxes };
   };
-  const two = (sizePt: number, x: number): Choice[] => {
+  const two = (sizePt: number, x: number, gapPt = 0): Choice[] => {
     const step = sizePt * LEADING;
-    const [over, under] = [y - OVER_PT, y + UNDER_PT + ASCENT * sizePt];
+    const [over, under] = [y - OVER_PT - gapPt, y + UNDER_PT + gapPt + ASCENT * sizePt];
     return [
       choice(sizePt, x, [
         [name, over, true],
@@ -137,5 +145,6 @@ function choices(mark: MarkWords, { inside, widthOf }: WordRoom): Choice[] {
     ...two(LARGE_PT, at(0.5)),
     ...[0.26, 0.74].flatMap((share) => two(SMALL_PT, at(share))),
     ...[0.5, 0.3, 0.7].flatMap((share) => one(at(share))),
+    ...BEYOND_PT.flatMap((gapPt) => two(SMALL_PT, at(0.5), gapPt)),
   ];
 }
