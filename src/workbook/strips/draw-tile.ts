@@ -67,8 +67,8 @@ interface RulerMark {
 }
 
 /**
- * A ruler along the left edge at absolute positions, to check print and joins by. Its first figure has the unit; one that
- * a mark or a join would strike through is left out.
+ * A ruler along the left edge at absolute positions, to check print and joins by. Its first figure clear of a join has
+ * the unit; one that a mark or a join would strike through is left out.
  */
 function rulerMarks(tile: Tile, place: TilePosition, units: UnitChoice): RulerMark[] {
   const imperial = units.system === "imperial";
@@ -87,8 +87,10 @@ function rulerMarks(tile: Tile, place: TilePosition, units: UnitChoice): RulerMa
     const atMm = i * stepMm;
     if (!whole || i === 0 || tile.printedToMm - atMm <= LABEL_MM || isStruck(atMm)) return { y, long };
     const count = String((i / perLabel) * (imperial ? 1 : 5));
-    const figure = said ? count : `${count} ${imperial ? "in" : "cm"}`;
-    said = true;
+    // Beside a sign of a join there is no room for the unit.
+    const isAtJoin = [tile.fromMm, tile.toMm].some((joinMm) => Math.abs(joinMm - atMm) < LABEL_MM);
+    const figure = said || isAtJoin ? count : `${count} ${imperial ? "in" : "cm"}`;
+    said ||= !isAtJoin;
     return { y, long, figure };
   });
 }

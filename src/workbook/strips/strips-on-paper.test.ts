@@ -1,5 +1,6 @@
 import type { PDFDocumentProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
 import { describe, expect, test } from "vitest";
+import { jobWith } from "../../../test/job-with.ts";
 import { FONTS } from "../../../test/workbook/fonts.ts";
 import {
   openPdf,
@@ -11,6 +12,7 @@ import {
 import { wordBoxes } from "../../../test/workbook/word-boxes.ts";
 import { X1_COLUMNS_IN, X1_ROWS_IN, x1Job } from "../../../test/workbook/x1-job.ts";
 import { drawMarkingStrips } from "../../drawing/index.ts";
+import type { Job } from "../../job/index.ts";
 import { plan } from "../../plan/index.ts";
 import { inches, lengthText, type UnitChoice, type UnitSystem } from "../../units/index.ts";
 import { makeWorkbook, type PaperKind } from "../index.ts";
@@ -31,10 +33,12 @@ interface Paper {
   stripPages: number[];
 }
 
-async function printed(paper: PaperKind, system: UnitSystem): Promise<Paper> {
-  const pdf = await openPdf(
-    await makeWorkbook({ plan: plan(x1Job(system)), sets: ["strips"], paper, fonts: FONTS }),
-  );
+function printed(paper: PaperKind, system: UnitSystem): Promise<Paper> {
+  return printedOf(x1Job(system), paper);
+}
+
+async function printedOf(job: Job, paper: PaperKind): Promise<Paper> {
+  const pdf = await openPdf(await makeWorkbook({ plan: plan(job), sets: ["strips"], paper, fonts: FONTS }));
   const pages = await readPages(pdf);
   const stripPages = pages.flatMap((page, i) =>
     page.runs.some((run) => /^[ABC]\d+$/.test(run.text) && run.sizePt > 12) ? [i] : [],
@@ -173,25 +177,42 @@ test.each([
   expect(words).toMatch(system === "imperial" ? /\d in\b/ : /\d cm\b/);
 });
 
+/** A board with spools, supports and a drive on it: its middle bears its name 1800 mm along, where two pieces meet. */
+const TUBE_JOB = jobWith(
+  {
+    opening: { widthsMm: [1720], heightsMm: [1600] },
+    shade: { style: "ribbed", mount: "outside", making: { lift: { kind: "tube-loop" } } },
+  },
+  { units: { system: "metric", ruler: "1 mm" } },
+);
+
 test.each([
-  ["letter", "imperial"],
-  ["letter", "metric"],
-  ["a4", "metric"],
+  { what: "a cord lock, inches", paper: "letter", job: x1Job("imperial") },
+  { what: "a cord lock, metric", paper: "letter", job: x1Job("metric") },
+  { what: "a cord lock, metric", paper: "a4", job: x1Job("metric") },
+  { what: "a tube, metric", paper: "a4", job: TUBE_JOB },
+  { what: "a tube, metric", paper: "letter", job: TUBE_JOB },
 ] as const)(
-  "on %s, %s: no mark and no join strikes through a word or a figure of the ruler",
-  async (paper, system) => {
-    const { pdf, pages, stripPages } = await printed(paper, system);
+  "$what, on $paper: no mark, no join and no sign of one strikes through a word or a figure of the ruler",
+  async ({ job, paper }) => {
+    const { pdf, pages, stripPages } = await printedOf(job, paper);
     expect(stripPages).not.toEqual([]);
     for (const i of stripPages) {
       const page = pages[i];
       if (page === undefined) throw new Error("no page");
-      const lines = (await readStrokes(await pdf.getPage(i + 1))).filter(
+      const strokes = await readStrokes(await pdf.getPage(i + 1));
+      const lines = strokes.filter(
         ({ height, width }) => height < 0.01 && Math.abs(width - TILE_WIDTH_PT) < 0.1,
       );
+      // Diamonds that two pieces are laid by.
+      const signs = strokes.filter(
+        ({ height, width }) => Math.abs(height - 10) < 0.1 && Math.abs(width - 10) < 0.1,
+      );
+      expect(signs).not.toEqual([]);
       const struck = wordBoxes(page).filter((box) =>
-        lines.some(
-          ({ top, left, width }) =>
-            top > box.top && top < box.bottom && left < box.right && box.left < left + width,
+        [...lines, ...signs].some(
+          ({ top, left, width, height }) =>
+            top + height > box.top && top < box.bottom && left < box.right && box.left < left + width,
         ),
       );
       expect(struck.map(({ text }) => text)).toEqual([]);
