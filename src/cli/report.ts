@@ -1,4 +1,4 @@
-import { bySeverity, type Finding, SEVERITIES, type Severity } from "../figures/index.ts";
+import { bySeverity, type Finding, severityCounts } from "../figures/index.ts";
 import { type JobIssue, STYLE_NAMES } from "../job/index.ts";
 import { answersOf, type FindingCard, findingCards, type Plan, type ShadePlan } from "../plan/index.ts";
 import { citeInShort, citeText } from "../sources/index.ts";
@@ -50,13 +50,15 @@ const MOST_NAMED = 6;
 const FEW = 3;
 
 /** One card for one cause over all shades, the gravest first: what it is, what would do, and what it fails. */
-function cardsText(plan: Plan, columns: number): string {
+function cardsText(plan: Plan, cards: readonly FindingCard[], columns: number): string {
   const several = plan.shades.length > 1;
-  const blocks = findingCards(plan.shades.flatMap(({ findings }) => findings)).map((card) =>
+  const blocks = cards.map((card) =>
     card.findings.every(({ cause }) => cause === undefined)
       ? entriesOf(card)
-          .map(({ first, where }) =>
-            [findingText(first, columns), ...(several ? [lined(atText(where), columns)] : [])].join("\n"),
+          .map((entry) =>
+            [findingText(entry.first, columns), ...(several ? [lined(atText(entry), columns)] : [])].join(
+              "\n",
+            ),
           )
           .join("\n")
       : causeText(plan, card, columns),
@@ -69,14 +71,15 @@ function causeText(plan: Plan, card: FindingCard, columns: number): string {
   const { severity, says, shadeIds } = card;
   const several = plan.shades.length > 1;
   const lines = [`  ${severity.padEnd(MARGIN.length - 2)}${wrapped(says, columns - MARGIN.length, MARGIN)}`];
-  if (several) lines.push(lined(atText(shadeIds), columns));
+  if (several) lines.push(lined(atText({ where: shadeIds }), columns));
   const answers = answersOf(plan, card).map(({ label }) => label);
   if (answers.length > 0) {
     const all = several && shadeIds.length > 1 ? `Would do for all ${shadeIds.length}` : "Would do";
     lines.push(lined(`${all}: ${answers.join("; or: ")}`, columns));
   }
-  for (const { first, where } of entriesOf(card)) {
-    const at = where.length < shadeIds.length ? ` ${atText(where)}.` : "";
+  for (const entry of entriesOf(card)) {
+    const { first, where, differs } = entry;
+    const at = differs || where.length < shadeIds.length ? ` ${atText(entry)}.` : "";
     // What to beware of in a source stands once, in the review.
     const text = `${first.text}${at} Source: ${citeInShort(first.cite)}.`;
     lines.push(`${MARGIN}- ${wrapped(text, columns - MARGIN.length - 2, `${MARGIN}  `)}`);
@@ -87,6 +90,8 @@ function causeText(plan: Plan, card: FindingCard, columns: number): string {
 interface Entry {
   first: Finding;
   where: string[];
+  /** The others say it with other numbers. */
+  differs?: boolean;
 }
 
 /** The same finding on many windows is said once, with the numbers of the first and the names of all. */
@@ -109,15 +114,17 @@ function groupedBy(findings: readonly Finding[], keyOf: (finding: Finding) => st
     const entry = entries.get(keyOf(finding)) ?? { first: finding, where: [] };
     entries.set(keyOf(finding), entry);
     const { shadeId = "" } = finding;
+    entry.differs ||= finding.text !== entry.first.text;
     if (!entry.where.includes(shadeId)) entry.where.push(shadeId);
   }
   return [...entries.values()];
 }
 
-function atText(where: readonly string[]): string {
+function atText({ where, differs = false }: Pick<Entry, "where" | "differs">): string {
   const named = where.slice(0, MOST_NAMED).join(", ");
   const more = where.length > MOST_NAMED ? ` and ${where.length - MOST_NAMED} more` : "";
-  return where.length === 1 ? `At ${named}` : `At ${where.length} windows, here ${where[0]}: ${named}${more}`;
+  const all = where.length === 1 ? `At ${named}` : `At ${where.length} windows: ${named}${more}`;
+  return differs ? `${all} (numbers of ${where[0]})` : all;
 }
 
 function lined(text: string, columns: number): string {
@@ -129,24 +136,17 @@ export function allFindings(plan: Plan): Finding[] {
   return [...plan.findings, ...plan.shades.flatMap((shade) => shade.findings)];
 }
 
-function countText(findings: readonly Finding[]): string {
-  const counts = new Map<Severity, number>();
-  for (const { severity } of findings) counts.set(severity, (counts.get(severity) ?? 0) + 1);
-  const parts = SEVERITIES.flatMap((severity) =>
-    counts.has(severity) ? [`${counts.get(severity)} ${severity}`] : [],
-  );
-  return parts.length === 0 ? "nothing found" : parts.join(", ");
-}
-
-/** All findings for the screen, the heaviest first, and a line that sums them up. */
+/** All findings for the screen, the heaviest first, and a line that sums up what is said: a cause of many findings is one. */
 export function findingsText(plan: Plan, columns: number): string {
   const [only] = plan.shades;
   const count = plan.shades.length;
   const title = only !== undefined && count === 1 ? `${plainLine(shadeTitle(only))}\n` : "";
-  const cards = cardsText(plan, columns);
+  const cards = findingCards(plan.shades.flatMap(({ findings }) => findings));
+  const found = severityCounts([...plan.findings, ...cards]) || "nothing found";
+  const said = cardsText(plan, cards, columns);
   return (
     headed("The whole job", plan.findings, columns) +
-    (cards === "" ? "" : `${title}${cards}`) +
-    `${counted(count, "shade")} planned: ${countText(allFindings(plan))}.\n`
+    (said === "" ? "" : `${title}${said}`) +
+    `${counted(count, "shade")} planned: ${found}.\n`
   );
 }

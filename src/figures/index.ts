@@ -5,6 +5,7 @@ export * from "./finding.ts";
 export * from "./lazy.ts";
 export * from "./pointer.ts";
 export * from "./same-items.ts";
+export * from "./severity-counts.ts";
 export * from "./stage-result.ts";
 export * from "./sum-in-figures.ts";
 export * from "./working.ts";

@@ -102,11 +102,22 @@ describe("--files", () => {
 test("the same finding on many windows is said once, with where", async () => {
   const { file, out } = jobOf(9);
   const { err } = await typed(["plan", file, "--out", out, "--print", "client"]);
-  const [one] = err.match(/At 9 windows, here w1: w1, w2, w3, w4, w5, w6 and 3 more/) ?? [];
+  const [one] = err.match(/At 9 windows: w1, w2, w3, w4, w5, w6 and 3 more/) ?? [];
   expect(one).toBeDefined();
   const alone = await typed(["plan", jobOf(1).file, "--out", jobOf(1).out, "--print", "client"]);
   // Nine windows take hardly more lines than one.
   expect(err.split("\n").length).toBeLessThan(2 * alone.err.split("\n").length);
+  // And the sum is of what is said, as the planner counts it, not nine times of that.
+  const sum = (text: string) => {
+    const [, said = ""] = text.match(/^\d+ shades? planned: (.+)\.$/m) ?? [];
+    return said.split(", ").map((one) => Number.parseInt(one, 10));
+  };
+  const ofOne = sum(alone.err);
+  expect(ofOne.length).toBeGreaterThan(1);
+  sum(err).forEach((count, i) => {
+    expect(count).toBeGreaterThanOrEqual(ofOne[i] ?? 0);
+    expect(count).toBeLessThan((ofOne[i] ?? 0) + 3);
+  });
 });
 
 test("--quiet says nothing of a plan that went well, and still says what is wrong with a job", async () => {

@@ -1,9 +1,9 @@
 import { memo, type ReactNode, useCallback, useMemo, useState } from "react";
 import { Link } from "wouter";
+import { severityCounts } from "../../figures/index.ts";
 import { type FindingCard, findingCards } from "../../plan/index.ts";
 import { FindingCardNote } from "../findings/finding-card.tsx";
 import { FindingNote } from "../findings/finding-note.tsx";
-import { severityCounts } from "../findings/severity-counts.ts";
 import { Chapter } from "../frame/chapter.tsx";
 import { useJob } from "../state/fields.ts";
 import type { JobSummary } from "../state/job-summary.ts";

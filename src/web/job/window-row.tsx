@@ -1,9 +1,8 @@
 import { memo } from "react";
 import { Link } from "wouter";
-import type { Severity } from "../../figures/index.ts";
+import { type Severity, severityCount } from "../../figures/index.ts";
 import type { Window } from "../../job/index.ts";
 import { lengthText } from "../../units/index.ts";
-import { severityCount } from "../findings/severity-counts.ts";
 import { SeverityIcon } from "../frame/icons.tsx";
 import { newId } from "../persistence/new-id.ts";
 import { useEnglish } from "../state/english.ts";

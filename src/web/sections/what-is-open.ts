@@ -1,5 +1,5 @@
 import { type Finding, isGrave, type Severity } from "../../figures/index.ts";
-import { asShown } from "../findings/severity-counts.ts";
+import { asShown } from "../findings/as-shown.ts";
 import type { Question } from "./questions.ts";
 import { type SectionId, sectionOfStage } from "./sections.ts";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import type { Finding, Severity } from "../../figures/index.ts";
-import { asShown, severityCounts } from "./severity-counts.ts";
+import { type Finding, type Severity, severityCounts } from "../../figures/index.ts";
+import { asShown } from "./as-shown.ts";
 
 function finding(severity: Severity, cause?: string): Finding {
   const found = { id: "a.b", stage: "safety", severity, text: "", citations: [], remedies: [] };
