@@ -7,5 +7,6 @@ export {
   type FaceName,
   type Faces,
   openFaces,
+  type ShapedWord,
   type WorkbookFonts,
 } from "./typeface.ts";

@@ -1,3 +1,4 @@
+import { MOST_WORDS, rememberedByText } from "./remember.ts";
 import type { Face } from "./typeface.ts";
 
 /** Stands for a letter that the typeface has no shape for. */
@@ -11,6 +12,15 @@ const LINE_BREAKS = /\r\n?|[\n\u2028\u2029\v\f]/g;
 /** Letters as the typeface can set them: hostile names become plain, harmless text. Line breaks stay. */
 export function printable(text: string, face: Face): string {
   if (isPlain(text)) return text;
+  const known = remembered.get(face) ?? rememberedByText(MOST_WORDS, (one) => madePrintable(one, face));
+  remembered.set(face, known);
+  return known(text);
+}
+
+/** Most lines are measured and then set. */
+const remembered = new WeakMap<Face, (text: string) => string>();
+
+function madePrintable(text: string, face: Face): string {
   return text
     .replace(LINE_BREAKS, "\n")
     .split("\n")

@@ -17,6 +17,8 @@ export interface Face {
   font: Font;
   /** Width of one line, pt. */
   widthOf: (text: string, sizePt: number) => number;
+  /** Glyphs and their places for one word with the space behind it, in units of the font; not to be written to. */
+  shaped: (word: string) => ShapedWord;
   has: (codePoint: number) => boolean;
 }
 
@@ -24,13 +26,14 @@ export type Faces = Record<FaceName, Face>;
 
 type Run = ReturnType<Font["layout"]>;
 
+export type ShapedWord = Readonly<Pick<Run, "glyphs" | "positions">>;
+
 /**
  * The font with a memory for shaped words. Shaping is the slowest part of a workbook, and the same words
  * come back on every page and in every workbook. Positions are copied out, since the PDF library scales
  * them in place.
  */
-function remembering(font: Font): Font {
-  const shape = rememberedByText(MOST_WORDS, (text): Run => font.layout(text));
+function remembering(font: Font, shape: (text: string) => Run): Font {
   const layout = (text: string, features?: string[]) => {
     if (features !== undefined) return font.layout(text, features);
     const { glyphs, positions } = shape(text);
@@ -83,11 +86,13 @@ function readFace(name: FaceName, bytes: Uint8Array): Face {
   const opened = create(bytes as Parameters<typeof create>[0]);
   if (opened.type !== "TTF") throw new Error(`invalid font ${name}: ${opened.type}`);
   nameGlyphs(opened);
-  const font = remembering(opened);
+  const shape = rememberedByText(MOST_WORDS, (text): Run => opened.layout(text));
+  const font = remembering(opened, shape);
   return {
     name,
     font,
     widthOf: measuring(font),
+    shaped: shape,
     has: (codePoint) => opened.hasGlyphForCodePoint(codePoint),
   };
 }

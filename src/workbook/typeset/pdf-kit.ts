@@ -1,5 +1,5 @@
 import PDFDocument from "pdfkit";
-import { FACE_NAMES, type FaceName, type Faces } from "../../letters/index.ts";
+import { FACE_NAMES, type FaceName, type Faces, type ShapedWord } from "../../letters/index.ts";
 import { letGoOfWritten } from "./let-go.ts";
 
 /**
@@ -54,18 +54,25 @@ export function openDocument(facts: DocumentFacts, faces: Faces): PdfDocument {
   return doc;
 }
 
-/** A face inside a document: encodes text to glyph codes, keeping those that it must embed. */
+type Glyph = ShapedWord["glyphs"][number];
+
+/** A face inside a document: it keeps the glyphs that it must embed, by the codes that stand for them on the page. */
 export interface EmbeddedFace {
   id: string;
   ref: () => unknown;
-  encode: (text: string) => [codes: string[], positions: GlyphPosition[]];
+  /** Thousandths of the size of type in a unit of the font. */
+  scale: number;
+  subset: { includeGlyph: (id: number) => number };
+  widths: number[];
+  unicode: (readonly number[])[];
 }
 
-interface GlyphPosition {
-  xAdvance: number;
-  advanceWidth: number;
-  xOffset: number;
-  yOffset: number;
+/** The code of a glyph, four hexadecimal digits; it is embedded from now on. */
+export function glyphCode({ subset, widths, unicode, scale }: EmbeddedFace, glyph: Glyph): string {
+  const code = subset.includeGlyph(glyph.id);
+  widths[code] ??= glyph.advanceWidth * scale;
+  unicode[code] ??= glyph.codePoints;
+  return code.toString(16).padStart(4, "0");
 }
 
 /** The library keeps the face in use to itself; setting type word by word needs it. */

@@ -50,7 +50,7 @@ export class Pen {
     this.doc = doc;
     this.faces = faces;
     this.#onLack = onLack;
-    this.#setter = new TextSetter(doc);
+    this.#setter = new TextSetter(doc, faces);
   }
 
   widthOf(text: string, style: TextStyle): number {

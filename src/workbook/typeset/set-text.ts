@@ -1,25 +1,47 @@
-import { FACE_NAMES, type FaceName, MOST_WORDS, rememberedByText } from "../../letters/index.ts";
-import { type EmbeddedFace, embeddedFace, type PdfDocument } from "./pdf-kit.ts";
+import {
+  FACE_NAMES,
+  type FaceName,
+  type Faces,
+  MOST_WORDS,
+  rememberedByText,
+  type ShapedWord,
+} from "../../letters/index.ts";
+import { type EmbeddedFace, embeddedFace, glyphCode, type PdfDocument } from "./pdf-kit.ts";
 
 /** Points with three decimals: far finer than any printer, and short files. */
 export function num(value: number): string {
-  return String(Math.round(value * 1000) / 1000);
+  const thousandths = Math.round(value * 1000);
+  const size = Math.abs(thousandths);
+  const decimals = DECIMALS[size % 1000];
+  if (decimals === undefined) return String(thousandths / 1000);
+  // Whole numbers are written several times as quickly as broken ones, and a page has thousands.
+  return `${thousandths < 0 ? "-" : ""}${Math.trunc(size / 1000)}${decimals}`;
 }
+
+/** Thousandths from 0 to 999 as they stand behind a whole number: nothing, `.05`, `.125`. */
+const DECIMALS = Array.from({ length: 1000 }, (_, n) => String(n / 1000).slice(1));
 
 /**
  * A word as the operand of TJ (ISO 32000-1:2008, 9.4.3): glyph codes, with kerning in thousandths between them.
  * Undefined where a mark hangs over its letter, which TJ alone cannot place.
  */
-function wordOperand(face: EmbeddedFace, word: string): string | undefined {
-  const [codes, positions] = face.encode(word);
+function wordOperand(face: EmbeddedFace, { glyphs, positions }: ShapedWord): string | undefined {
+  if (positions.some(({ xOffset, yOffset }) => xOffset !== 0 || yOffset !== 0)) return undefined;
   let operand = "<";
-  for (const [i, position] of positions.entries()) {
-    if (position.xOffset !== 0 || position.yOffset !== 0) return undefined;
-    operand += codes[i];
-    const kern = position.xAdvance - position.advanceWidth;
-    if (kern !== 0) operand += `> ${num(-kern)} <`;
+  for (const [i, glyph] of glyphs.entries()) {
+    operand += glyphCode(face, glyph);
+    const kern = (positions[i]?.xAdvance ?? 0) - glyph.advanceWidth;
+    if (kern !== 0) operand += `> ${num(-kern * face.scale)} <`;
   }
   return `${operand}>`;
+}
+
+/** The first four numbers of a text matrix: the page runs down, letters stand up, so its second row is turned over. */
+function turnedBy(angleDeg: number): string {
+  if (angleDeg === 0) return "1 0 0 -1";
+  const turn = (angleDeg * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  return [cos, sin, sin, -cos].map(num).join(" ");
 }
 
 interface FaceRecord {
@@ -32,11 +54,14 @@ export class TextSetter {
   readonly #doc: PdfDocument;
   readonly #faces: Record<FaceName, FaceRecord>;
 
-  constructor(doc: PdfDocument) {
+  constructor(doc: PdfDocument, faces: Faces) {
     this.#doc = doc;
     const record = (name: FaceName): FaceRecord => {
       const embedded = embeddedFace(doc, name);
-      return { embedded, operandOf: rememberedByText(MOST_WORDS, (word) => wordOperand(embedded, word)) };
+      return {
+        embedded,
+        operandOf: rememberedByText(MOST_WORDS, (word) => wordOperand(embedded, faces[name].shaped(word))),
+      };
     };
     this.#faces = Object.fromEntries(FACE_NAMES.map((name) => [name, record(name)])) as Record<
       FaceName,
@@ -67,12 +92,8 @@ export class TextSetter {
     }
     const { fonts } = this.#doc.page;
     fonts[embedded.id] ??= embedded.ref();
-    const turn = (angleDeg * Math.PI) / 180;
-    const [cos, sin] = angleDeg === 0 ? [1, 0] : [Math.cos(turn), Math.sin(turn)];
-    // The page runs down, letters stand up: the second row of the matrix is turned over.
-    const matrix = [cos, sin, sin, -cos, x, y].map(num).join(" ");
     this.#doc.addContent(
-      `BT ${rgb} rg /${embedded.id} ${num(sizePt)} Tf ${matrix} Tm [${operands.join("")}] TJ ET`,
+      `BT ${rgb} rg /${embedded.id} ${num(sizePt)} Tf ${turnedBy(angleDeg)} ${num(x)} ${num(y)} Tm [${operands.join("")}] TJ ET`,
     );
     return true;
   }
