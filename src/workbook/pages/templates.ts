@@ -16,7 +16,7 @@ import { drawPlaced } from "../typeset/draw-placed.ts";
 import { openPage, section } from "../typeset/heading.ts";
 import { BOTTOM_PT, MARGIN_PT, mm, pt } from "../typeset/paper.ts";
 import { paragraph } from "../typeset/paragraph.ts";
-import { num } from "../typeset/set-text.ts";
+import { onPage } from "../typeset/set-text.ts";
 import { table } from "../typeset/table.ts";
 import type { CellLike } from "../typeset/table-spec.ts";
 import { painted, TYPE } from "../typeset/type-scale.ts";
@@ -116,7 +116,7 @@ function setTemplate({ book }: ShadeContext, { drawing, placed, tiled }: Templat
     book.tags.mark(
       "Figure",
       () => {
-        pen.doc.addContent(`q ${num(left)} ${num(top)} ${num(width)} ${num(height)} re W n`);
+        pen.doc.addContent(`q ${onPage(left)} ${onPage(top)} ${onPage(width)} ${onPage(height)} re W n`);
         const onTile = { ...placed, items: placed.items.flatMap((item) => wordsWithin(item, tile)) };
         drawPlaced(pen, onTile, left - pt(tile.fromXMm), top - pt(tile.fromYMm));
         pen.doc.addContent("Q");

@@ -11,7 +11,7 @@ import { onOneLine } from "../../letters/index.ts";
 import { haloOperators } from "./halo.ts";
 import { PT_PER_MM } from "./paper.ts";
 import { type Pen, rgb, rgbOfHex } from "./pen.ts";
-import { num } from "./set-text.ts";
+import { num, onPage } from "./set-text.ts";
 import type { TextStyle } from "./type-scale.ts";
 
 /** Control points that make a quarter circle of a Bézier curve: 4/3·(√2 − 1). */
@@ -60,7 +60,7 @@ function pathOf(lines: PlacedPath["lines"], closed: boolean, at: ToPage): string
   for (const line of lines) {
     line.forEach((point, i) => {
       const [x, y] = at(point);
-      parts.push(`${num(x)} ${num(y)} ${i === 0 ? "m" : "l"}`);
+      parts.push(`${onPage(x)} ${onPage(y)} ${i === 0 ? "m" : "l"}`);
     });
     if (closed) parts.push("h");
   }
@@ -71,9 +71,9 @@ function circleOf(item: PlacedCircle, at: ToPage, perMm: number): string {
   const [x, y] = at(item.centre);
   const r = item.radiusMm * perMm;
   const k = r * QUARTER;
-  const curve = (...points: number[]) => `${points.map(num).join(" ")} c`;
+  const curve = (...points: number[]) => `${points.map(onPage).join(" ")} c`;
   return [
-    `${num(x + r)} ${num(y)} m`,
+    `${onPage(x + r)} ${onPage(y)} m`,
     curve(x + r, y + k, x + k, y + r, x, y + r),
     curve(x - k, y + r, x - r, y + k, x - r, y),
     curve(x - r, y - k, x - k, y - r, x, y - r),
@@ -123,8 +123,8 @@ function drawHalo(pen: Pen, item: PlacedText, style: TextStyle, x: number, y: nu
   const scale = style.sizePt / face.font.unitsPerEm;
   const matrix = [
     ...[cos, sin, sin, -cos].map((part) => (part * scale).toFixed(6)),
-    num(x - back * cos),
-    num(y - back * sin),
+    onPage(x - back * cos),
+    onPage(y - back * sin),
   ].join(" ");
   const ink = rgb(item.haloPaint ?? "paper");
   pen.doc.addContent(`q ${ink} RG ${matrix} cm ${haloOperators(face, text, style.sizePt, widthPt)} Q`);

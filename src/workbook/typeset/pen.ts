@@ -2,7 +2,7 @@ import { type Paint, paintHex } from "../../drawing/index.ts";
 import type { Faces } from "../../letters/index.ts";
 import { NO_SHAPE, printable } from "../../letters/index.ts";
 import type { PdfDocument } from "./pdf-kit.ts";
-import { num, TextSetter } from "./set-text.ts";
+import { num, onPage, TextSetter } from "./set-text.ts";
 import type { TextStyle } from "./type-scale.ts";
 
 export type Anchor = "start" | "middle" | "end";
@@ -92,24 +92,26 @@ export class Pen {
   }
 
   line(x1: number, y1: number, x2: number, y2: number, look: LineLook = HAIRLINE): void {
-    this.#stroke(`${num(x1)} ${num(y1)} m ${num(x2)} ${num(y2)} l S`, look);
+    this.#stroke(`${onPage(x1)} ${onPage(y1)} m ${onPage(x2)} ${onPage(y2)} l S`, look);
   }
 
   box(x: number, y: number, width: number, height: number, look: LineLook = HAIRLINE): void {
-    this.#stroke(`${num(x)} ${num(y)} ${num(width)} ${num(height)} re S`, look);
+    this.#stroke(`${onPage(x)} ${onPage(y)} ${onPage(width)} ${onPage(height)} re S`, look);
   }
 
   fillBox(x: number, y: number, width: number, height: number, paint: Paint): void {
-    this.doc.addContent(`q ${rgb(paint)} rg ${num(x)} ${num(y)} ${num(width)} ${num(height)} re f Q`);
+    this.doc.addContent(
+      `q ${rgb(paint)} rg ${onPage(x)} ${onPage(y)} ${onPage(width)} ${onPage(height)} re f Q`,
+    );
   }
 
   polygon(points: readonly (readonly [number, number])[], fill: Paint): void {
-    const path = points.map(([x, y], i) => `${num(x)} ${num(y)} ${i === 0 ? "m" : "l"}`).join(" ");
+    const path = points.map(([x, y], i) => `${onPage(x)} ${onPage(y)} ${i === 0 ? "m" : "l"}`).join(" ");
     this.doc.addContent(`q ${rgb(fill)} rg ${path} h f Q`);
   }
 
   polyline(points: readonly (readonly [number, number])[], look: LineLook): void {
-    const path = points.map(([x, y], i) => `${num(x)} ${num(y)} ${i === 0 ? "m" : "l"}`).join(" ");
+    const path = points.map(([x, y], i) => `${onPage(x)} ${onPage(y)} ${i === 0 ? "m" : "l"}`).join(" ");
     this.#stroke(`${path} S`, look);
   }
 

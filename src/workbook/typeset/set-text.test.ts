@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { num } from "./set-text.ts";
+import { num, onPage } from "./set-text.ts";
 
 test("a number has three decimals at the most, and none that says nothing", () => {
   expect([0, -0, 1, -1, 0.0004, -0.0004, 0.05, -0.125, 12.3456, 999.9996, -1000.5].map(num)).toEqual([
@@ -22,6 +22,7 @@ test("it is written as the language writes a number, which reads back as itself 
   fc.assert(
     fc.property(fc.double({ min: -20_000, max: 20_000, noNaN: true }), (value) => {
       expect(num(value)).toBe(String(Math.round(value * 1000) / 1000));
+      expect(onPage(value)).toBe(String(Math.round(value * 100) / 100));
     }),
     { numRuns: 2000 },
   );

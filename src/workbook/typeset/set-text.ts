@@ -8,13 +8,21 @@ import {
 } from "../../letters/index.ts";
 import { type EmbeddedFace, embeddedFace, glyphCode, type PdfDocument } from "./pdf-kit.ts";
 
-/** Points with three decimals: far finer than any printer, and short files. */
+/** A place or a length on a page, pt, to a hundredth: 7,200 to the inch, finer than any printer, and short files. */
+export function onPage(valuePt: number): string {
+  return inThousandths(10 * Math.round(valuePt * 100));
+}
+
+/** A ratio, a part of a colour or a size of type, with three decimals at the most. */
 export function num(value: number): string {
-  const thousandths = Math.round(value * 1000);
+  return inThousandths(Math.round(value * 1000));
+}
+
+/** Whole numbers are written several times as quickly as broken ones, and a page has thousands. */
+function inThousandths(thousandths: number): string {
   const size = Math.abs(thousandths);
   const decimals = DECIMALS[size % 1000];
   if (decimals === undefined) return String(thousandths / 1000);
-  // Whole numbers are written several times as quickly as broken ones, and a page has thousands.
   return `${thousandths < 0 ? "-" : ""}${Math.trunc(size / 1000)}${decimals}`;
 }
 
@@ -93,7 +101,7 @@ export class TextSetter {
     const { fonts } = this.#doc.page;
     fonts[embedded.id] ??= embedded.ref();
     this.#doc.addContent(
-      `BT ${rgb} rg /${embedded.id} ${num(sizePt)} Tf ${turnedBy(angleDeg)} ${num(x)} ${num(y)} Tm [${operands.join("")}] TJ ET`,
+      `BT ${rgb} rg /${embedded.id} ${num(sizePt)} Tf ${turnedBy(angleDeg)} ${onPage(x)} ${onPage(y)} Tm [${operands.join("")}] TJ ET`,
     );
     return true;
   }
