@@ -26,11 +26,14 @@ export async function outFiles(job: Job): Promise<OutFiles> {
     else
       texts.set(
         path,
-        typeof content === "string" ? content : new TextDecoder().decode(await bytesOf(content)),
+        typeof content === "string" ? content : WITH_MARK.decode(await bytesOf(content)),
       );
   }
   return { plan, cutting, texts, pages };
 }
+
+/** A byte order mark is part of what is written. */
+const WITH_MARK = new TextDecoder("utf-8", { ignoreBOM: true });
 
 /** What is written piece by piece, whole. */
 async function bytesOf(content: OutFile["content"]): Promise<Uint8Array> {
