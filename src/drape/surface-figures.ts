@@ -12,16 +12,18 @@ export interface SurfaceFigure {
   surfaceMm: number;
   /** Where the plan has the same figure. */
   planMm?: number;
+  /** What of the figure is the same in both, mm: they are compared by what lies beyond it. */
+  sharedMm?: number;
 }
 
 /** A figure that differs by more than this share of the plan's is worth a word; less than so many mm never is. */
 const DIFFERS_SHARE = 0.1;
 const DIFFERS_MM = 6;
 
-export function differs({ surfaceMm, planMm }: SurfaceFigure): boolean {
+export function differs({ surfaceMm, planMm, sharedMm = 0 }: SurfaceFigure): boolean {
   if (planMm === undefined) return false;
   const offMm = Math.abs(surfaceMm - planMm);
-  return offMm > DIFFERS_MM && offMm > DIFFERS_SHARE * Math.abs(planMm);
+  return offMm > DIFFERS_MM && offMm > DIFFERS_SHARE * Math.abs(planMm - sharedMm);
 }
 
 /**
@@ -41,7 +43,11 @@ export function surfaceFigures(
     0,
   );
   const figures: SurfaceFigure[] = [
-    { kind: "lowest", surfaceMm: mostOf(cloth, 1), planMm: lowestYMm ?? section.bottomYMm },
+    {
+      ...{ kind: "lowest", surfaceMm: mostOf(cloth, 1), planMm: lowestYMm ?? section.bottomYMm },
+      // The lowest rings are where the lift holds them: only what hangs below them can differ.
+      sharedMm: section.rows[0]?.yMm ?? 0,
+    },
     {
       kind: "stands-out",
       surfaceMm: mostOf(cloth, 2),

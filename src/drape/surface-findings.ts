@@ -6,6 +6,7 @@ import type { DrapeInput } from "./drape-input.ts";
 import { drapeShade, isNet } from "./drape-shade.ts";
 import type { HangingShade } from "./hanging-cloth.ts";
 import { differs, type SurfaceFigure, surfaceFigures } from "./surface-figures.ts";
+import { swingsInMm } from "./swing.ts";
 
 /** Lowered, half and raised: what the plan has figures for. */
 const HEIGHTS = [
@@ -46,6 +47,7 @@ export function surfaceFindings(input: SurfaceFindingsInput): Finding[] {
     hangs(input, figures),
     ...KINDS.flatMap((kind) => differing(input, figures, kind)),
     ...drawnIn(input, figures),
+    ...swingsIn(input),
     ...(hangings.every(({ method }) => method === "settled") ? [] : [notAtRest(input)]),
   ];
 }
@@ -73,6 +75,10 @@ function hangs({ drape, ...input }: SurfaceFindingsInput, figures: readonly Figu
   return finding(input, "drape.hangs", "note", `${AT_REST}, the shade ${listed(said)}.${edge}`);
 }
 
+/** Without its stiffness on the bias the same net hangs as the catenary does. */
+const WITHSTANDS =
+  " The plan’s edge is that of cloth that gives freely on the bias. A firm weave does not: its poufs come so low only once they are drawn down by hand.";
+
 const KINDS = ["lowest", "stands-out", "dip", "along-column"] as const;
 
 /** The figure of one kind that differs most, at whichever height. */
@@ -88,10 +94,12 @@ function differing(
   if (worst?.planMm === undefined) return [];
   const [own, plan] = [worst.surfaceMm, worst.planMm].map((mm) => lengthText(mm, input.units));
   const { words } = worst;
+  const withstands =
+    worst.surfaceMm < worst.planMm && input.drape.form.across === "pleated" ? WITHSTANDS : "";
   const text = {
-    lowest: `${AT_REST}, the shade ${words} reaches ${own} below the top line; the plan has ${plan} and goes by that.`,
+    lowest: `${AT_REST}, the shade ${words} reaches ${own} below the top line; the plan has ${plan} and goes by that.${withstands}`,
     "stands-out": `${AT_REST}, the shade ${words} stands out by ${own}; the plan has ${plan} and goes by that. Leave room for the larger of the two.`,
-    dip: `${AT_REST}, a scallop dips by ${own} ${words}; the plan has ${plan} and goes by that.`,
+    dip: `${AT_REST}, a scallop dips by ${own} ${words}; the plan has ${plan} and goes by that.${withstands}`,
     "along-column": `${AT_REST}, a column takes up ${own} of it ${words}; the plan has ${plan} and cuts by that.`,
   }[kind];
   return [finding(input, `drape.${kind}`, "unproven", text)];
@@ -109,6 +117,29 @@ function drawnIn(input: SurfaceFindingsInput, figures: readonly FigureAtHeight[]
       "drape.draws-in",
       "note",
       `Each side draws in by up to ${own} ${most.words}, its rings hanging straight under their eyes: the shade is as wide as planned at the board alone. Outside a reveal, see that it still covers what it is to cover.`,
+    ),
+  ];
+}
+
+/** Cords lean: the figures above have every ring straight under its eye. */
+function swingsIn({ drape, ...input }: SurfaceFindingsInput): Finding[] {
+  const { form, grid } = drape;
+  const lowered = grid.rows[0]?.yMm ?? 0;
+  // Let down, the cloth above the rings holds them where they are.
+  const [most] = HEIGHTS.filter(({ raise }) => raise > 0)
+    .map(({ raise, words }) => ({
+      words,
+      inMm: swingsInMm(form, grid, lowered - raise * grid.travelMm),
+    }))
+    .sort((a, b) => b.inMm - a.inMm);
+  if (most === undefined || most.inMm <= DRAWN_IN_MM) return [];
+  const own = lengthText(most.inMm, input.units);
+  return [
+    finding(
+      input,
+      "drape.swings-in",
+      "note",
+      `What hangs between its columns pulls at the outer ones: free to swing on their cords, they come in by up to ${own} ${most.words} if the cloth is limp, by less if it is firm. A bar or rod from the first column to the last keeps them apart.`,
     ),
   ];
 }

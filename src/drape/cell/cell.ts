@@ -80,7 +80,7 @@ export function cellsOf(form: Form, grid: Grid, widthMm: number): CelledShade {
 }
 
 /** Cloth between two columns, at a height above the hem along the cloth, mm. */
-function clothAcross(form: Form, fromMm: number, toMm: number, fromHemMm: number): number {
+export function clothAcross(form: Form, fromMm: number, toMm: number, fromHemMm: number): number {
   const middle = (fromMm + toMm) / 2;
   const swag = form.swags.find((one) => one.fromMm < middle && middle < one.toMm);
   if (form.across === "gathered" && swag !== undefined) return swag.arcMm;
