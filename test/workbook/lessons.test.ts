@@ -6,6 +6,8 @@ import { LIFT_KINDS, STYLES } from "../../src/job/index.ts";
 import { plan } from "../../src/plan/index.ts";
 import { inches, MM_PER_INCH, type UnitChoice } from "../../src/units/index.ts";
 import { makeWorkbook } from "../../src/workbook/index.ts";
+import { jobWith } from "../job-with.ts";
+import { expectNear } from "../near.ts";
 import { FONTS } from "./fonts.ts";
 import { openPdf, readPages } from "./read-pdf.ts";
 
@@ -120,4 +122,66 @@ test("without their job there are none", async () => {
   });
   const pages = await readPages(await openPdf(pdf));
   expect(pages.some(({ text }) => /Threading the lock/.test(text))).toBe(false);
+});
+
+/** Each style where its lift and its style allow it, and one whose rows were measured as they are. */
+const SHADES = [
+  ...STYLES.map((style) => [style, jobWith({ shade: { style, mount: "outside" } })] as const),
+  [
+    "measured",
+    jobWith({
+      opening: { widthsMm: [900], heightsMm: [1200] },
+      shade: {
+        mount: "to-size",
+        existing: { tasks: ["restring"], rowsFromHemMm: [90, 280, 520], columnsFromLeftMm: [50, 450, 850] },
+      },
+    }),
+  ],
+] as const;
+
+// The sums that the words tell, done again from the places of the rows.
+test.each(SHADES)("what a lesson says of rows holds for this shade: %s", (_, job) => {
+  const [shade] = plan(job).shades;
+  if (shade === undefined) throw new Error("no shade");
+  const lesson = jobLessons(job)(shade).find(({ id }) => id === "rows-and-folds");
+  if (lesson === undefined) throw new Error("no lesson");
+  const { grid, size } = shade;
+  const words = [...lesson.views.flatMap(({ points }) => points.map(({ text }) => text)), lesson.reason].join(
+    " ",
+  );
+  const [spacing = 0] = grid.spacingsMm;
+  if (/Then every/.test(words)) for (const mm of grid.spacingsMm) expectNear(mm, spacing, 0.05);
+  else expect(new Set(grid.spacingsMm.map(Math.round)).size).not.toBe(1);
+  if (/headrail and one spacing/.test(words)) expectNear(grid.topSectionMm, grid.headrailMm + spacing, 0.05);
+  if (/half fold/.test(words)) {
+    // Length less headrail and what hangs below the lowest fold, in halves of a spacing.
+    const below = grid.bottomSectionMm - spacing / 2;
+    const halves = (size.finishedLengthMm - grid.headrailMm - below) / (spacing / 2);
+    expectNear(halves, 2 * grid.rows.length + 1, 1e-6);
+  } else expect(shade.workings.map(({ id }) => id)).not.toContain("shape.half-folds");
+});
+
+test("a lesson about a lock says so where the shade has none; a hem without a bar has none in its words", () => {
+  const job = jobWith({ shade: { style: "relaxed", making: { lift: { kind: "spring" } } } });
+  const [shade] = plan(job).shades;
+  if (shade === undefined) throw new Error("no shade");
+  expect(shade.form.bar).toBeUndefined();
+  const lessons = jobLessons(job)(shade);
+  for (const { id, question, shade: drawn } of lessons)
+    expect(/as if it hung over a cord lock/.test(question), id).toBe(drawn.lift.kind !== shade.lift.kind);
+  const loads = lessons.find(({ id }) => id === "loads");
+  expect(loads?.views.flatMap(({ points }) => points.map(({ part }) => part))).not.toContain("bar");
+  expect(loads?.reason).toMatch(/no bar/);
+});
+
+test("of eight cords those that go through one slot together are told in one line: the lock is drawn large", () => {
+  const job = jobOf({ widthMm: inches(78) }, INCHES);
+  const [shade] = plan(job).shades;
+  if (shade?.lift.kind !== "cord-lock") throw new Error("no lock");
+  const { cords } = shade.lift;
+  expect(cords.length).toBeGreaterThan(7);
+  const figures = jobLessons(job)(shade).find(({ id }) => id === "threading")?.figures ?? [];
+  expect(figures).toHaveLength(new Set(cords.map(({ slot, entersFrom }) => `${slot} ${entersFrom}`)).size);
+  const told = figures.flatMap(({ label }) => label.replace(/^\d+\. /, "").match(/\d+/g) ?? []);
+  expect(told.map(Number)).toEqual(shade.lift.threading);
 });

@@ -1,6 +1,7 @@
 import { cite } from "../../sources/index.ts";
 import { counted } from "../../words/index.ts";
 import type { QuestionCard } from "../card.ts";
+import { areRowsEven, rowReason } from "../row-reason.ts";
 
 export const FOLD_CARDS: readonly QuestionCard[] = [
   {
@@ -12,8 +13,9 @@ export const FOLD_CARDS: readonly QuestionCard[] = [
       const { shade } = facts;
       const { grid } = shade;
       const [first] = grid.spacingsMm;
+      const { reason, cite: reasonCite } = rowReason(shade);
       return {
-        text: `${counted(grid.rows.length, "row")}, the first ${facts.len(grid.bottomSectionMm)} above the hem${first === undefined ? "" : `, then every ${facts.len(first)}`}.`,
+        text: `${counted(grid.rows.length, "row")}, the first ${facts.len(grid.bottomSectionMm)} above the hem${first === undefined || !areRowsEven(shade) ? "" : `, then every ${facts.len(first)}`}.`,
         figures: [
           ...facts.figure(shade, "shape.half-folds"),
           ...facts.figure(shade, "shape.half-fold"),
@@ -22,9 +24,8 @@ export const FOLD_CARDS: readonly QuestionCard[] = [
             text: facts.len(fromHemMm),
           })),
         ],
-        reason:
-          "The cloth below the headrail is parted into an odd number of equal half folds: one hangs below the first row, two lie between rows. Then the hem ends level with the folds when the shade is up. Mark from the hem up.",
-        cite: cite("pocket-spacing"),
+        reason: `${reason} Mark from the hem up.`,
+        cite: reasonCite,
       };
     },
   },

@@ -2,12 +2,29 @@ import { LAYER_NAMES } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { clothLengthText } from "../../units/index.ts";
 import { counted } from "../../words/index.ts";
+import { areRowsEven, hasHalfFolds, rowReason } from "../row-reason.ts";
 import type { LessonMaker } from "./lesson.ts";
+
+const ROW_FIGURES = [
+  "shape.half-folds",
+  "shape.half-fold",
+  "shape.hobble-tape",
+  "shape.tuck-spacing",
+  "shape.row-spacing",
+  "shape.raised-height",
+  "shape.columns",
+] as const;
+
+/** Of a row's place, so far that it is told as a sum of two others, mm. */
+const SAME_MM = 0.05;
 
 export const rowsAndFolds: LessonMaker = (facts) => {
   const { shade, len } = facts;
   const { grid } = shade;
   const top = grid.rows.at(-1)?.number ?? 1;
+  const [firstMm = 0] = grid.spacingsMm;
+  const isHeadrailAndSpacing = Math.abs(grid.topSectionMm - grid.headrailMm - firstMm) < SAME_MM;
+  const { reason, cite: reasonCite } = rowReason(shade);
   return {
     title: "Rows and folds",
     question: "How far apart are the rows, and how high is it when raised?",
@@ -23,7 +40,9 @@ export const rowsAndFolds: LessonMaker = (facts) => {
             : [
                 {
                   part: "row-2",
-                  text: `Then every ${len(grid.spacingsMm[0] ?? 0)}: two half folds from row to row.`,
+                  text: areRowsEven(shade)
+                    ? `Then every ${len(firstMm)}${hasHalfFolds(shade) ? ": two half folds from row to row" : ""}.`
+                    : `Second row, ${len(firstMm)} above the first.`,
                 },
               ]),
           ...(grid.rows.length < 3
@@ -31,7 +50,7 @@ export const rowsAndFolds: LessonMaker = (facts) => {
             : [
                 {
                   part: `row-${top}`,
-                  text: `Top row, ${len(grid.topSectionMm)} below the top line: the headrail and one spacing.`,
+                  text: `Top row, ${len(grid.topSectionMm)} below the top line${isHeadrailAndSpacing ? ": the headrail and one spacing" : ""}.`,
                 },
               ]),
           {
@@ -51,12 +70,9 @@ export const rowsAndFolds: LessonMaker = (facts) => {
         ],
       },
     ],
-    figures: ["shape.half-folds", "shape.half-fold", "shape.raised-height", "shape.columns"].flatMap((id) =>
-      facts.figure(shade, id),
-    ),
-    reason:
-      "What hangs below the headrail is parted into an odd number of equal half folds: one below the first row, two between rows. Then the hem ends level with the folds. Mark from the hem up, on the back, at both edges and in the middle.",
-    cite: cite("pocket-spacing"),
+    figures: ROW_FIGURES.flatMap((id) => facts.figure(shade, id)),
+    reason: `${reason} Mark from the hem up, on the back, at both edges and in the middle.`,
+    cite: reasonCite,
   };
 };
 

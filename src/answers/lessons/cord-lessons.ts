@@ -30,7 +30,9 @@ export const loads: LessonMaker = (facts) => {
                   text: `Cord ${heaviest.number} carries the most, ${force(heaviest.loadN)}.`,
                 },
               ]),
-          { part: "bar", text: "The bar in the hem spreads the weight over the cords." },
+          ...(shade.form.bar === undefined
+            ? []
+            : [{ part: "bar", text: "The bar in the hem spreads the weight over the cords." }]),
         ],
       },
       { sheet: "force", raise: 1, points: [] },
@@ -38,9 +40,16 @@ export const loads: LessonMaker = (facts) => {
     figures: ["lift.held", "lift.pull", "lift.pull-with-pulleys", "lift.strength-knot"].flatMap((id) =>
       facts.figure(shade, id),
     ),
-    reason:
-      "The bar spreads the weight as a beam does over its supports: the outer cords carry less than their neighbours. Row by row more cloth leaves the board and hangs on the cords. Each turn over a fixed eye asks for more still, and a pulley for less.",
-    cite: cite("beam-theory"),
+    reason: [
+      shade.form.bar === undefined
+        ? "With no bar in its hem each cord carries the cloth beside it, halfway to its neighbours."
+        : "The bar spreads the weight as a beam does over its supports: of three cords and more the outer ones carry less than their neighbours.",
+      "Row by row more cloth leaves the board and hangs on the cords.",
+      ...(lift.takeUp === "tube"
+        ? []
+        : ["Each turn over a fixed eye asks for more still, and a pulley for less."]),
+    ].join(" "),
+    cite: cite(shade.form.bar === undefined ? "geometry" : "beam-theory"),
   };
 };
 

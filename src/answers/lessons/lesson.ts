@@ -49,12 +49,18 @@ export interface Lesson {
 /** How a lesson is made; nothing where this shade has nothing to show of it. */
 export type LessonMaker = (facts: AskedShade) => Omit<Lesson, "id" | "cautions"> | undefined;
 
+/** Beside the question of a lesson about a lock where the shade has none. */
+const AS_IF = "Drawn as if it hung over a cord lock: this shade is raised otherwise.";
+
 /** A lesson about a lock; none where no lock can be planned. */
 export function ofLocked(
   make: (facts: AskedShade, locked: LockedShade) => Omit<Lesson, "id" | "cautions" | "shade">,
 ): LessonMaker {
   return (facts) => {
     const locked = facts.locked();
-    return locked === undefined ? undefined : { ...make(facts, locked), shade: locked };
+    if (locked === undefined) return undefined;
+    const made = make(facts, locked);
+    const isOwn = facts.shade.lift.kind === "cord-lock";
+    return { ...made, shade: locked, question: isOwn ? made.question : `${made.question} ${AS_IF}` };
   };
 }

@@ -1,8 +1,8 @@
 import { askLock } from "../../diagnose/index.ts";
-import { fromBoardEndMm } from "../../shade-plan/index.ts";
+import { type CordLockLift, fromBoardEndMm } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { fineText } from "../../units/index.ts";
-import { counted } from "../../words/index.ts";
+import { counted, listed } from "../../words/index.ts";
 import { ofLocked } from "./lesson.ts";
 
 export const whichLock = ofLocked((facts, { lift }) => {
@@ -77,20 +77,30 @@ export const threading = ofLocked((_facts, { lift }) => ({
       ],
     },
   ],
-  figures: lift.threading.flatMap((number, i) => {
-    const cord = lift.cords.find((one) => one.number === number);
-    if (cord === undefined) return [];
-    return [
-      {
-        label: `${i + 1}. Cord ${number}`,
-        text: `in at the ${cord.entersFrom} end, down through slot ${cord.slot}`,
-      },
-    ];
-  }),
+  figures: threadedTogether(lift).map((cords, i) => ({
+    label: `${i + 1}. ${cords.length === 1 ? "Cord" : "Cords"} ${listed(cords.map(({ number }) => String(number)))}`,
+    text: `in at the ${cords[0].entersFrom} end, down through slot ${cords[0].slot}`,
+  })),
   reason:
     "In the hand, before it is screwed on: shake it overhead until light shows between the rollers. One cord at a time, each from its own side, in this order: none crosses another. Slot 1 is nearest the wall. Let each hang out until it has no twist.",
   cite: cite("lock-instructions", "threading"),
 }));
+
+type Threaded = CordLockLift["cords"][number];
+
+/** Cords in the order in which they go in, those that follow each other through one slot from one end together. */
+function threadedTogether({ threading, cords }: CordLockLift): [Threaded, ...Threaded[]][] {
+  const together: [Threaded, ...Threaded[]][] = [];
+  for (const number of threading) {
+    const cord = cords.find((one) => one.number === number);
+    if (cord === undefined) continue;
+    const last = together.at(-1);
+    if (last !== undefined && last[0].slot === cord.slot && last[0].entersFrom === cord.entersFrom)
+      last.push(cord);
+    else together.push([cord]);
+  }
+  return together;
+}
 
 export const seat = ofLocked((facts, locked) => {
   const { lift, board, grid } = locked;
