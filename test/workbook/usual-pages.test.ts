@@ -68,3 +68,35 @@ test("the most steps to a shade of the demonstration, ribbed with six cords, sta
   expect(titles).toEqual([5, 6]);
   expect(sheets).toHaveLength(7);
 });
+
+// A row of the list is a line of 12 pt with its rule: eight of them, and the lift under them, stand under the board.
+test.each([
+  ["a4", "metric", "cord-lock"],
+  ["letter", "imperial", "cord-lock"],
+  ["a4", "metric", "motor"],
+] as const)(
+  "on %s, %s: board, cords and lift of a shade with eight cords stand on one sheet, a line to a cord: %s",
+  async (paper, system, kind) => {
+    const job = jobWith(
+      {
+        opening: { widthsMm: [1850], heightsMm: [1650], sillAboveFloorMm: 800 },
+        shade: { style: "pleated-balloon", mount: "outside", making: { lift: { kind } } },
+      },
+      { place: "gb", purpose: "for-sale", units: { system, ruler: system === "metric" ? "1 mm" : "1/8 in" } },
+    );
+    const planned = planAndCut(job, {}, 3);
+    expect(planned.plan.shades[0]?.grid.columns).toHaveLength(8);
+    const input = { ...planned, sets: ["table"], paper, fonts: FONTS } as const;
+    const sheets = ofSet(await readPages(await openPdf(await makeWorkbook(input))), "Table sheets");
+    const rig = sheets.find(({ text }) => /Board, (?:lock|tube)/.test(text));
+    if (rig === undefined) throw new Error("no sheet for the board");
+    expect(rig.text).toMatch(/Left end .*Screws: /s);
+    const figures = rig.runs.filter(
+      ({ text, sizePt, x }) => /^\d/.test(text.trim()) && sizePt > 13 && x > 300,
+    );
+    const heights = [...new Set(figures.map(({ y }) => Math.round(y)))].sort((a, b) => a - b);
+    expect(heights.length).toBeGreaterThan(7);
+    const steps = heights.slice(1).map((y, i) => y - (heights[i] ?? 0));
+    expect(Math.max(...steps.slice(0, 7))).toBeLessThan(26);
+  },
+);

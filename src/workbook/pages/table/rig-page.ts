@@ -84,9 +84,9 @@ function cordList(context: ShadeContext): TableSpec {
     heading: isLockContext(context) ? "Cords, in the order of threading" : "Cords",
     title: "Cords with the length to cut, and where each one goes",
     columns: [
-      { title: "", share: 1.1 },
+      { title: "", share: 1.4 },
       { title: "Cut", share: 1.25, align: "measure" },
-      { title: CORD_COLUMN[lift.takeUp], share: 1 },
+      { title: CORD_COLUMN[lift.takeUp], share: 0.95 },
     ],
     rows,
     intro: isLockContext(context)
