@@ -1,5 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { type Drawing, drawShadeTemplates, hasTemplates, type Polyline } from "../../src/drawing/index.ts";
+import {
+  type Drawing,
+  drawShadeTemplates,
+  hasTemplates,
+  type Polyline,
+  place,
+} from "../../src/drawing/index.ts";
 import { plan, type ShadePlan } from "../../src/plan/index.ts";
 import { headYMm } from "../../src/shade-plan/index.ts";
 import { jobWith } from "../job-with.ts";
@@ -10,6 +16,14 @@ function planned(window: Parameters<typeof jobWith>[0]): { shade: ShadePlan; tem
   const [shade] = all.shades;
   if (shade === undefined) throw new Error("invalid test job: no shade");
   return { shade, templates: drawShadeTemplates(all, shade) };
+}
+
+function areaOf(points: readonly (readonly [number, number])[]): number {
+  const twice = points.reduce((sum, [x, y], i) => {
+    const [nextX, nextY] = points[(i + 1) % points.length] ?? [x, y];
+    return sum + x * nextY - nextX * y;
+  }, 0);
+  return Math.abs(twice) / 2;
 }
 
 const lines = (drawing: Drawing | undefined, role: string): Polyline[] =>
@@ -62,6 +76,27 @@ describe("templates at full size", () => {
     }, 0);
     const widest = [...shade.form.swags].sort((a, b) => b.toMm - b.fromMm - (a.toMm - a.fromMm))[0];
     expectNear(walked, (widest?.arcMm ?? 0) / 2, 0.5);
+  });
+
+  test("none is a tint: a strip to lay on the cloth costs no ink but its lines", () => {
+    const windows = [
+      { shade: { style: "tailed", mount: "outside" } },
+      { shade: { style: "pleated-balloon", mount: "outside" } },
+      { shade: { style: "austrian", mount: "outside" } },
+      { shade: { making: { hems: { corner: "mitred" } } } },
+    ] as const;
+    for (const window of windows) {
+      const { templates } = planned(window);
+      expect(templates).not.toEqual([]);
+      for (const template of templates) {
+        // By the shoelace formula; heads of arrows and the like are smaller.
+        const filled = place(template, { scale: 1 }).items.filter(
+          (one) =>
+            one.kind === "path" && one.fill !== undefined && one.lines.some((points) => areaOf(points) > 100),
+        );
+        expect(filled, template.title).toEqual([]);
+      }
+    }
   });
 
   test("the mitre folds halfway between its creases: seen from the corner, hem over side", () => {

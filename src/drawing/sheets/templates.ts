@@ -4,7 +4,7 @@ import { type CornerLine, flatSize, headLine, type Swag } from "../../shade-plan
 import { lengthText } from "../../units/index.ts";
 import type { Drawing, Point, Primitive, Role } from "../model.ts";
 import { plannedBoardAllowanceMm } from "./cloth-marks.ts";
-import { dimensionOf, line, note, rect } from "./shapes.ts";
+import { dimensionOf, line, note } from "./shapes.ts";
 import { lengthFact, type SheetInput } from "./sheet-input.ts";
 
 /** Pleats are drawn so tall: a strip of paper to lay across the cloth. */
@@ -140,7 +140,12 @@ function pleatTemplate({ shade, units }: SheetInput): Drawing[] {
       title: "Template: one pleat",
       caption: `Lay it across the flat cloth, right side up, at the places of the marking strip: the outer lines come together over the middle one, ${lengthText(first.foldedMm, units)} folded away. ${pleats.length === 1 ? "There is one pleat." : `All ${pleats.length} pleats are alike.`}`,
       primitives: [
-        rect("faceCloth", { x: fromMm - left, y: 0, width: right - left, height: PLEAT_STRIP_MM }),
+        ...[0, PLEAT_STRIP_MM].map((y) =>
+          line("cut", [
+            [fromMm - left, y],
+            [right - left, y],
+          ]),
+        ),
         ...upright("crease", 0, "fold to the middle"),
         ...upright("fold", middle - left, "middle, behind"),
         ...upright("crease", right - left, "fold to the middle"),
