@@ -1,5 +1,6 @@
 import type { PDFDocumentProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
 import { beforeAll, describe, expect, test } from "vitest";
+import { jobWith } from "../../test/job-with.ts";
 import { FONTS } from "../../test/workbook/fonts.ts";
 import { openPdf, type ReadPage, readPages } from "../../test/workbook/read-pdf.ts";
 import { x1Job } from "../../test/workbook/x1-job.ts";
@@ -67,4 +68,28 @@ describe.each(PAPER_KINDS)("the cutting pages on %s", (paper) => {
     const titles = set?.items.map(({ title }: { title: string }) => title);
     expect(titles).toEqual(expect.arrayContaining(["Cutting to length", "Labels for the pieces"]));
   });
+});
+
+/** A lining, its board cover and two sleeves: eight cuts under a bolt whose usual drawing leaves room for six. */
+test("a ticket that is a few cuts too long has its bolt drawn smaller, and ends on the same page", async () => {
+  const job = jobWith(
+    {
+      opening: { widthsMm: [1080], heightsMm: [1100], recessDepthMm: 140, sillAboveFloorMm: 800 },
+      shade: { style: "relaxed", making: { lift: { kind: "tube-wand", rearCords: "enclosed" } } },
+    },
+    { place: "gb", purpose: "for-sale", units: { system: "metric", ruler: "1 mm" } },
+  );
+  const { plan, cutting } = planAndCut(job);
+  const pdf = await makeWorkbook({ plan, cutting, sets: ["cutting"], paper: "a4", fonts: FONTS });
+  const pages = await readPages(await openPdf(pdf));
+  const most = Math.max(
+    ...(cutting?.cloths ?? []).flatMap((cloth) =>
+      "bolts" in cloth.answer
+        ? cloth.answer.bolts.map((bolt) => cuttingTicket(cloth, bolt, job.units).length)
+        : [],
+    ),
+  );
+  expect(most).toBe(8);
+  const tickets = pages.filter(({ text }) => text.includes("Within"));
+  expect(tickets).toHaveLength(cutting?.cloths.length ?? 0);
 });

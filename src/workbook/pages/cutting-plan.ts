@@ -1,5 +1,5 @@
 import type { BoltPlan } from "../../cutting/index.ts";
-import { type BoltDrawingInput, drawBoltStretches } from "../../drawing/index.ts";
+import { type BoltDrawingInput, type Drawing, drawBoltStretches } from "../../drawing/index.ts";
 import {
   boltName,
   boughtToMeasure,
@@ -13,15 +13,17 @@ import {
 import type { Caution } from "../../shade-plan/index.ts";
 import { clothLengthText, lengthText } from "../../units/index.ts";
 import type { Book } from "../typeset/book.ts";
-import { figure } from "../typeset/figure.ts";
+import { AFTER_FIGURE_PT, figure, layFigure } from "../typeset/figure.ts";
 import { openPage, section } from "../typeset/heading.ts";
 import { paragraph } from "../typeset/paragraph.ts";
-import { table } from "../typeset/table.ts";
-import type { CellLike } from "../typeset/table-spec.ts";
+import { table, tableHeight } from "../typeset/table.ts";
+import type { CellLike, TableSpec } from "../typeset/table-spec.ts";
 import { drawTickBox, TICK_BOX_PT } from "../typeset/tick-box.ts";
 import { cautionBand } from "./caution-band.ts";
 
 const DRAWING_PT = 300;
+/** What a drawing is left of that where its ticket would else go over the page. */
+const LEAST_DRAWING_PT = 190;
 /** Longest part of a bolt on one drawing, in widths of the bolt. */
 const STRETCH_WIDTHS = 2;
 
@@ -52,12 +54,35 @@ function boltTicket(book: Book, { units }: CuttingPlan, cutting: ClothCutting, b
         : "Square the end where a repeat of the pattern begins: all measures count from there.",
     );
   }
+  const ticket = ticketTable(book, input, name);
+  let last: Drawing | undefined;
   for (const drawing of drawBoltStretches(input, STRETCH_WIDTHS * (of?.widthMm ?? 0))) {
-    figure(book, drawing, DRAWING_PT);
+    if (last !== undefined) figure(book, last, DRAWING_PT);
+    last = drawing;
   }
+  if (last !== undefined) figure(book, last, heightOverTicket(book, last, ticket));
+  if (ticket !== undefined) table(book, ticket);
+}
+
+/** As high as usual, or so much less that the ticket under it ends on the same page. */
+function heightOverTicket(book: Book, drawing: Drawing, ticket: TableSpec | undefined): number {
+  if (ticket === undefined) return DRAWING_PT;
+  const { drawnPt, heightPt } = layFigure(book, drawing, book.width, DRAWING_PT);
+  const roomPt = heightPt > book.room ? book.bottom - book.top : book.room;
+  const overPt = heightPt + AFTER_FIGURE_PT + tableHeight(book, ticket) - roomPt;
+  const lessPt = drawnPt - overPt - 1;
+  return overPt > 0 && lessPt >= LEAST_DRAWING_PT ? lessPt : DRAWING_PT;
+}
+
+/** Every cut of a bolt in its order; none where it is not cut. */
+function ticketTable(
+  book: Book,
+  { units, cutting, bolt }: BoltDrawingInput,
+  name: string,
+): TableSpec | undefined {
   const lines = cuttingTicket(cutting, bolt, units);
-  if (lines.length === 0) return;
-  table(book, {
+  if (lines.length === 0) return undefined;
+  return {
     heading: `Ticket: ${name}`,
     title: `Cuts of ${name} in their order`,
     columns: [
@@ -74,7 +99,7 @@ function boltTicket(book: Book, { units }: CuttingPlan, cutting: ClothCutting, b
       check,
       within,
     ]),
-  });
+  };
 }
 
 function tick(book: Book, text: string): CellLike {

@@ -14,7 +14,7 @@ import { type Strip, type Tile, tileStrip } from "../strips/tile-strip.ts";
 import type { Book } from "../typeset/book.ts";
 import { openPage, section } from "../typeset/heading.ts";
 import { MARGIN_PT, pt } from "../typeset/paper.ts";
-import { paragraph, setLines } from "../typeset/paragraph.ts";
+import { setLines } from "../typeset/paragraph.ts";
 import { table } from "../typeset/table.ts";
 import type { CellLike } from "../typeset/table-spec.ts";
 import { TYPE } from "../typeset/type-scale.ts";
@@ -71,7 +71,10 @@ const HOW_TO = [
     "Cut and join",
     "Cut along the dashed edges. Lay each join on the same join of the next piece, so that the diamonds lie on each other, and glue.",
   ],
-  ["Check", "Measure the whole strip with the steel tape before you mark by it: paper and glue both give."],
+  [
+    "Check",
+    "Figures along the left edge count from the start of the strip. Measure all of it with the steel tape before you mark by it: paper and glue both give.",
+  ],
 ] as const;
 
 /** Between the words and the test square beside them, pt. */
@@ -125,13 +128,6 @@ function listOfStrips(
     }),
     after: 8,
   });
-  paragraph(
-    book,
-    "Figures along the left edge of each piece are inches or centimetres from the start of its strip.",
-    {
-      style: TYPE.small,
-    },
-  );
 }
 
 function setStripPage({ book, plan }: ShadeContext, places: readonly PiecePlace<Piece>[]): void {

@@ -108,11 +108,22 @@ export function columnBlocks(book: Book, items: readonly TitledText[]): void {
   }
 }
 
-/** Level columns where all of it fits; else both filled. */
+/** What goes over the page is never less than so many blocks, where as many stay. */
+const LEAST_OVER = 4;
+
+/** Level columns where all of it fits; else both filled, but for what keeps the next page from a line or two alone. */
 function share(blocks: readonly Block[], room: number): [left: number, right: number] {
+  const level = levelColumns(blocks, room);
+  if (level !== undefined) return level;
+  const left = fittingBlocks(blocks, room);
+  const right = fittingBlocks(blocks.slice(left), room);
+  const stay = Math.min(left + right, blocks.length - LEAST_OVER);
+  if (stay === left + right || stay < LEAST_OVER) return [left, right];
+  return levelColumns(blocks.slice(0, stay), room) ?? [Math.min(left, stay), Math.max(0, stay - left)];
+}
+
+function levelColumns(blocks: readonly Block[], room: number): [left: number, right: number] | undefined {
   const even = balance(blocks);
   const fits = (some: readonly Block[]) => fittingBlocks(some, room) === some.length;
-  if (fits(blocks.slice(0, even)) && fits(blocks.slice(even))) return [even, blocks.length - even];
-  const left = fittingBlocks(blocks, room);
-  return [left, fittingBlocks(blocks.slice(left), room)];
+  return fits(blocks.slice(0, even)) && fits(blocks.slice(even)) ? [even, blocks.length - even] : undefined;
 }

@@ -15,7 +15,8 @@ import { columns, mm, pt, type Span } from "./paper.ts";
 import { setLines } from "./paragraph.ts";
 
 const CAPTION_GAP = 6;
-const AFTER = 16;
+/** Under a drawing in the flow of a page, pt. */
+export const AFTER_FIGURE_PT = 16;
 /** Most of the width that one line of words in a drawing may take. */
 const WORDS_SHARE = 0.75;
 /** From one line of words in a drawing to the next, in ems. */
@@ -209,7 +210,7 @@ export function figure(book: Book, drawing: Drawing, maxHeight: number): void {
   const one = layFigure(book, drawing, book.width, heightWithCaption(book, drawing, book.width, maxHeight));
   book.need(one.heightPt);
   setFigure(book, one, book.left, book.y);
-  book.y += one.heightPt + AFTER;
+  book.y += one.heightPt + AFTER_FIGURE_PT;
 }
 
 interface RowLook {
@@ -241,7 +242,7 @@ export function figureRow(
   row.forEach((one, i) => {
     setFigure(book, one, columns(book.paper, i * share, share).x, top + origin - originPt(one));
   });
-  book.y = top + height + AFTER;
+  book.y = top + height + AFTER_FIGURE_PT;
 }
 
 /** How far under its top edge the model’s own origin lies, pt. */
@@ -267,5 +268,5 @@ export function figureBeside(book: Book, drawing: Drawing, split: Split, body: (
   const page = book.pageCount;
   setFigure(book, one, left.x, top);
   body(columns(book.paper, figureColumns, 12 - figureColumns));
-  if (book.pageCount === page) book.y = Math.max(book.y, top + one.heightPt + AFTER);
+  if (book.pageCount === page) book.y = Math.max(book.y, top + one.heightPt + AFTER_FIGURE_PT);
 }

@@ -1,39 +1,9 @@
 import { expect, test } from "vitest";
-import { FONTS } from "../../../test/workbook/fonts.ts";
-import { openPdf, readPages } from "../../../test/workbook/read-pdf.ts";
-import { openFaces } from "../../letters/index.ts";
-import { Book } from "./book.ts";
+import { pagesOfBook } from "../../../test/workbook/book-pages.ts";
 import { type Noted, notedList } from "./noted-list.ts";
-import { PAPERS } from "./paper.ts";
-import { joined, openDocument, writeOut } from "./pdf-kit.ts";
 import { TYPE } from "./type-scale.ts";
 
-const PAPER = PAPERS.letter;
-
-async function pagesOf(entries: readonly Noted[]) {
-  const faces = openFaces(FONTS);
-  const facts = {
-    title: "List",
-    subject: "List",
-    lang: "en",
-    widthPt: PAPER.widthPt,
-    heightPt: PAPER.heightPt,
-  };
-  const doc = openDocument(facts, faces);
-  const chunks: Uint8Array[] = [];
-  const out = writeOut(doc, async (chunk) => {
-    chunks.push(chunk);
-  });
-  const book = new Book(doc, faces, PAPER);
-  book.tags.open("Document");
-  book.turnPage();
-  notedList(book, entries);
-  book.endSheaf();
-  book.tags.close();
-  doc.end();
-  await out.ended;
-  return readPages(await openPdf(joined(chunks)));
-}
+const pagesOf = (entries: readonly Noted[]) => pagesOfBook((book) => notedList(book, entries));
 
 const small = Array.from({ length: 9 }, (_, i) => ({ words: `small ${i}`, style: TYPE.small }));
 

@@ -17,6 +17,8 @@ import type { TextStyle } from "./type-scale.ts";
 
 /** Tables up to this height are never parted. */
 const KEEP_WHOLE_PT = 200;
+/** Of a long table so many rows stay together at its end. */
+const LAST_ROWS = 3;
 const INTRO_GAP = 4;
 const AFTER_PT = 14;
 
@@ -78,6 +80,12 @@ export function table(book: Book, spec: TableSpec): void {
   if (spec.heading !== undefined) section(book, spec.heading, keptHeight(laid), span);
   else book.need(keptHeight(laid));
   setTable(book, laid);
+}
+
+/** What a table takes of one page, with the heading over it and the white over that. */
+export function tableHeight(book: Book, spec: TableSpec): number {
+  const laid = layTable(book, spec);
+  return (spec.heading === undefined ? 0 : SPACE_ABOVE + SECTION_ROOM_PT) + bodyHeight(laid);
 }
 
 /** A table with columns just as wide as what is in them, its head aside, and the width that it takes so. */
@@ -163,9 +171,9 @@ function setTable(book: Book, laid: LaidTable): void {
   drawHead(book, head, x, width, "TR");
   rows.forEach((row, i) => {
     const last = i === rows.length - 1;
-    // The last row never stands alone at the head of a page: the one before it comes along.
-    const isKept = spec.leads?.has(i) === true || (i === rows.length - 2 && i > 0);
-    const next = isKept ? (rows[i + 1]?.heightPt ?? 0) : 0;
+    const next = rows
+      .slice(i + 1, i + 1 + keptAfter(laid, i))
+      .reduce((sum, { heightPt }) => sum + heightPt, 0);
     const couldFit = row.heightPt + next <= book.bottom - book.top - head.heightPt;
     if (couldFit && book.y + row.heightPt + next > book.bottom + 0.01) {
       book.turnPage();
@@ -178,6 +186,13 @@ function setTable(book: Book, laid: LaidTable): void {
   });
   book.tags.close();
   book.y += spec.after ?? AFTER_PT;
+}
+
+/** How many rows after this one stay on its page: the last never stand at the head of a page with next to none. */
+function keptAfter({ spec, rows }: LaidTable, i: number): number {
+  const last = rows.length >= 2 * LAST_ROWS ? LAST_ROWS : 2;
+  if (i > 0 && i === rows.length - last) return last - 1;
+  return spec.leads?.has(i) === true ? 1 : 0;
 }
 
 function hasWords({ cells }: LaidRow): boolean {
