@@ -400,6 +400,25 @@ describe("clear stretches beside flaws", () => {
     );
   });
 
+  // By hand, 100 wide with a gap of 2: a layer from 0 on that is 13 long covers 11, and reaches flaws from 10 on.
+  test("lie between the flaws that a layer reaches, each with the gap behind it", () => {
+    const at = (x1: number, x2: number) => ({ x1, x2, y1: 10, y2: 30 });
+    const flaws = [at(60, 100), at(20, 30), at(0, 20)];
+    const whole = [{ from: 0, to: 100 }];
+    const clear = (y: number, layer: number, some = flaws) => clearStretches(some, y, layer, 100, 2);
+    expect(clear(0, 12)).toEqual(whole);
+    expect(clear(0, 13)).toEqual([{ from: 30, to: 62 }]);
+    expect(clear(29, 13)).toEqual([{ from: 30, to: 62 }]);
+    expect(clear(30, 13)).toEqual(whole);
+    // One within the other, and cloth on either side.
+    expect(clear(20, 5, [at(40, 45), at(35, 70)])).toEqual([
+      { from: 0, to: 37 },
+      { from: 70, to: 100 },
+    ]);
+    expect(clear(20, 5, [at(0, 100)])).toEqual([]);
+    expect(clear(20, 5, [])).toEqual(whole);
+  });
+
   test("begin at the selvedge and right of what lies within reach, the leftmost first", () => {
     const flaws = [
       { x1: 8, x2: 10, y1: 5, y2: 7 },
