@@ -1,4 +1,4 @@
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import { givenCloth, type Sized } from "../../../../test/cutting/given-cloth.ts";
 import { ClothSearch } from "../index.ts";
 import type { Bolt, ClothAnswer, ClothCutPlan, ClothProblem, HeldPiece, Turn } from "../problem.ts";
@@ -79,6 +79,25 @@ describe("a plan round held pieces", () => {
     let looks = 0;
     search.improve(1e6, () => ++looks > 3);
     expect(looks).toBe(4);
+  });
+
+  // By hand: the band of the first may end with any of four lengths of the others, or as it is. Each of these is filled in
+  // four ways, two or one, and once nothing is filled; of many pieces two of the four lengths are tried.
+  test.each([
+    [10, 4 + 1 + 4 * 4],
+    [11, 2 + 1 + 4 * 2],
+    [100, 2 + 1 + 4 * 2],
+    [101, 1 + 1 + 2 * 1],
+  ])("of %d pieces tries %d first plans", (count, plans) => {
+    const asked = vi.spyOn(ClothSearch.prototype, "answer");
+    const sizes = Array.from({ length: count }, (_, n) => [100, n === 0 ? 10 : 11 + (n % 4)] as const);
+    const search = new HeldSearch({
+      ...givenCloth(sizes.map((size) => ({ size }))),
+      held: [at("p0", 0, 0)],
+    });
+    expect(asked).toHaveBeenCalledTimes(plans);
+    asked.mockRestore();
+    expect(search.cost).toBe(sizes.reduce((sum, [, length]) => sum + length, 0));
   });
 
   test("lays others before, between, beside and behind, where that takes no more cloth", () => {
