@@ -23,11 +23,7 @@ export async function outFiles(job: Job): Promise<OutFiles> {
   const cut = cutting === undefined ? {} : { cutting };
   for await (const { path, content } of planFiles({ plan, ...cut, paper, createdOn: new Date(0) })) {
     if (path.endsWith(".pdf")) pages = await readPages(await openPdf(await bytesOf(content)));
-    else
-      texts.set(
-        path,
-        typeof content === "string" ? content : WITH_MARK.decode(await bytesOf(content)),
-      );
+    else texts.set(path, typeof content === "string" ? content : WITH_MARK.decode(await bytesOf(content)));
   }
   return { plan, cutting, texts, pages };
 }
