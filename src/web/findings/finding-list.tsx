@@ -1,8 +1,7 @@
 import { useMemo } from "react";
 import { type Finding, isGrave, severityCounts } from "../../figures/index.ts";
-import { findingCards } from "../../plan/index.ts";
+import { asShown, findingCards } from "../../plan/index.ts";
 import { useSameItems } from "../state/use-same-items.ts";
-import { asShown } from "./as-shown.ts";
 import { FindingCardNote } from "./finding-card.tsx";
 import { FindingNote } from "./finding-note.tsx";
 import "./finding-list.css";

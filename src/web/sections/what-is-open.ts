@@ -1,5 +1,5 @@
 import { type Finding, isGrave, type Severity } from "../../figures/index.ts";
-import { asShown } from "../findings/as-shown.ts";
+import { asShown } from "../../plan/index.ts";
 import type { Question } from "./questions.ts";
 import { type SectionId, sectionOfStage } from "./sections.ts";
 

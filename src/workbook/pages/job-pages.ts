@@ -1,6 +1,6 @@
 import { drawLegend, drawSheet } from "../../drawing/index.ts";
-import { isGrave, SEVERITIES, SEVERITY_WORDS } from "../../figures/index.ts";
-import type { Plan, ShadePlan } from "../../plan/index.ts";
+import { isGrave, SEVERITIES, SEVERITY_WORDS, severityCounts } from "../../figures/index.ts";
+import { asShown, type Plan, type ShadePlan } from "../../plan/index.ts";
 import { type Caution, LINE_SHEETS } from "../../shade-plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
@@ -39,7 +39,7 @@ export function jobPages(book: Book, plan: Plan, shades: readonly ShadePlan[]): 
 }
 
 function shadeTable(book: Book, plan: Plan, shades: readonly ShadePlan[]): void {
-  const grave = (shade: ShadePlan) => shade.findings.filter(isGrave).length;
+  const grave = ({ findings }: ShadePlan) => severityCounts(asShown(findings).filter(isGrave));
   table(book, {
     title: "Shades of the job",
     heading: "Shades",
@@ -48,14 +48,14 @@ function shadeTable(book: Book, plan: Plan, shades: readonly ShadePlan[]): void 
       { title: "Room", share: 2.2 },
       { title: "Width", share: 1.3, align: "measure" },
       { title: "Length", share: 1.3, align: "measure" },
-      { title: "Findings", share: 1 },
+      { title: "Findings", share: 1.2 },
     ],
     rows: shades.map((shade): CellLike[] => [
       { text: shade.windowName, strong: true },
       shade.roomName,
       lengthText(shade.size.finishedWidthMm, plan.units),
       lengthText(shade.size.finishedLengthMm, plan.units),
-      grave(shade) === 0 ? "" : `${grave(shade)} to fix`,
+      grave(shade),
     ]),
   });
 }

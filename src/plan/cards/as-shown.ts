@@ -1,6 +1,6 @@
 import { type Finding, isGraver, type Severity } from "../../figures/index.ts";
 
-/** What a list on the page of a shade shows: one card for all findings of a cause, and every other finding by itself. */
+/** What a list of one shade’s findings shows: one card for all findings of a cause, and every other finding by itself. */
 export function asShown(findings: readonly Finding[]): { severity: Severity }[] {
   const shown: { severity: Severity }[] = [];
   const ofCause = new Map<string, { severity: Severity }>();
