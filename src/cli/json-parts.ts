@@ -1,4 +1,4 @@
-import { writeParts } from "./write-parts.ts";
+import { writeInParts } from "./write-in-parts.ts";
 
 /** Lists longer than this are written some of their entries at a time. */
 const MANY = 500;
@@ -39,7 +39,7 @@ function whole(value: unknown, indent: string): string {
 
 /** The whole text with a line's end behind it, as bytes, into whatever takes it. */
 export async function writeJson(value: unknown, write: (chunk: Uint8Array) => Promise<void>): Promise<void> {
-  await writeParts(jsonLines(value), write);
+  await writeInParts(jsonLines(value), write);
 }
 
 function* jsonLines(value: unknown): Generator<string> {

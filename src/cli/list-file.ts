@@ -10,7 +10,7 @@ import {
 } from "../tables/index.ts";
 import type { Spell } from "../words/index.ts";
 import type { OutFile } from "./write-files.ts";
-import { writeParts } from "./write-parts.ts";
+import { writeInParts } from "./write-in-parts.ts";
 
 interface ListOf {
   plan: Pick<Plan, "units">;
@@ -38,7 +38,7 @@ function fileOf(
     speltTable(readableTable({ name, header, rows }, plan.units.system), spell);
   return {
     path: `${folder}/${name}.csv`,
-    content: (write) => writeParts(csvParts(shown([]).header, mapped(groups(), shown), stamp), write),
+    content: (write) => writeInParts(csvParts(shown([]).header, mapped(groups(), shown), stamp), write),
   };
 }
 

@@ -29,7 +29,7 @@ export function cutTree<B extends CutBlock>(
 ): CutSheet<B> | undefined {
   const [only] = blocks;
   if (!only) return { ...sheet };
-  if (blocks.length === 1) return trimmed(sheet, only, { direction, sliver, stage, fromRight });
+  if (blocks.length === 1) return withoutUnwanted(sheet, only, { direction, sliver, stage, fromRight });
   const groups = apart(blocks, direction);
   const stuck = groups.length === 1 && apart(blocks, otherThan(direction)).length === 1;
   return stuck ? undefined : cutApart(sheet, groups, { direction, sliver, stage, fromRight });
@@ -148,7 +148,7 @@ export function apart<B extends CutBlock>(blocks: readonly B[], direction: Direc
 }
 
 /** The cuts round one piece, those in the direction of the stage first. */
-function trimmed<B extends CutBlock>(
+function withoutUnwanted<B extends CutBlock>(
   sheet: CutBlock,
   block: B,
   { direction, sliver, stage }: Required<Way>,

@@ -8,8 +8,8 @@ import {
   lackedBy,
   piecesByRow,
   takeLayers,
-  trimmed,
   type UsedLayer,
+  withoutUnwanted,
 } from "./wanted-layers.ts";
 
 const MOST_ROUNDS = 60;
@@ -101,7 +101,7 @@ function* fractions(programme: Programme, mostRounds: number): Generator<void, U
       counts: held.map(([, count]) => count),
     };
   };
-  const singles = rows.map((row) => trimmed(types, rest, singleLayer(programme, row)));
+  const singles = rows.map((row) => withoutUnwanted(types, rest, singleLayer(programme, row)));
   listed.push(...singles);
   const lp = new PatternLp(
     rows.map((row) => rest[row] ?? 0),
@@ -113,7 +113,7 @@ function* fractions(programme: Programme, mostRounds: number): Generator<void, U
     lp.add(columnOf(layer));
   };
   for (const layer of pool) {
-    const proper = trimmed(types, rest, layer);
+    const proper = withoutUnwanted(types, rest, layer);
     if (proper.columns.length > 0) add(proper);
   }
   const worth = new Float64Array(rest.length);
@@ -133,7 +133,7 @@ function* fractions(programme: Programme, mostRounds: number): Generator<void, U
         const best = prices.best(length, length * (1 + BETTER));
         if (best === undefined) return [];
         for (const row of lackedBy(types, rest, best)) lacking.add(row);
-        const layer = trimmed(types, rest, best);
+        const layer = withoutUnwanted(types, rest, best);
         const reduced = lp.reducedCost(columnOf(layer)) / length;
         return reduced < -BETTER ? [{ layer, reduced }] : [];
       });

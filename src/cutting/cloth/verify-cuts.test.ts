@@ -263,10 +263,10 @@ describe("stages", () => {
   });
 
   test("trimming a piece counts for one less", () => {
-    const trimmed = (count: number) =>
+    const withoutUnwanted = (count: number) =>
       faultsOf(cutsWith(4, { trim: true }), { cutting: { kind: "straight", stages: count } });
-    expect(trimmed(2)).toEqual([]);
-    expect(trimmed(1)).toEqual(["cut 3 of bolt b is in stage 2", "cut 4 of bolt b is in stage 3"]);
+    expect(withoutUnwanted(2)).toEqual([]);
+    expect(withoutUnwanted(1)).toEqual(["cut 3 of bolt b is in stage 2", "cut 4 of bolt b is in stage 3"]);
   });
 
   test("a first cut along is in the second, and with scissors nobody counts", () => {

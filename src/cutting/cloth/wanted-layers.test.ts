@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { LayerPattern, PieceType } from "./layer-prices.ts";
-import { type LayerPlan, lackedBy, piecesByRow, takeLayers, trimmed } from "./wanted-layers.ts";
+import { type LayerPlan, lackedBy, piecesByRow, takeLayers, withoutUnwanted } from "./wanted-layers.ts";
 
 describe("layers and what is still wanted", () => {
   // Two ways to lay the first row, one each for two others.
@@ -29,12 +29,12 @@ describe("layers and what is still wanted", () => {
 
   test("a layer that holds too much is as long as what is left in it, without the pieces beyond", () => {
     const layer = layerOf(8, [0, 3], [1, 3], [2]);
-    expect(trimmed(types, [2, 1, 2], layer)).toBe(layer);
+    expect(withoutUnwanted(types, [2, 1, 2], layer)).toBe(layer);
     // One of the first row: that of the first column; the second keeps its small piece.
-    expect(trimmed(types, [1, 1, 2], layer)).toEqual(layerOf(8, [0, 3], [3], [2]));
-    expect(trimmed(types, [1, 1, 0], layer)).toEqual(layerOf(6, [0], [2]));
-    expect(trimmed(types, [0, 0, 2], layer)).toEqual(layerOf(2, [3], [3]));
-    expect(trimmed(types, [0, 0, 0], layer)).toEqual(layerOf(0));
+    expect(withoutUnwanted(types, [1, 1, 2], layer)).toEqual(layerOf(8, [0, 3], [3], [2]));
+    expect(withoutUnwanted(types, [1, 1, 0], layer)).toEqual(layerOf(6, [0], [2]));
+    expect(withoutUnwanted(types, [0, 0, 2], layer)).toEqual(layerOf(2, [3], [3]));
+    expect(withoutUnwanted(types, [0, 0, 0], layer)).toEqual(layerOf(0));
   });
 
   describe("taken into the plan", () => {

@@ -40,7 +40,7 @@ export function lackedBy(
 }
 
 /** A layer without the pieces that are no longer wanted. */
-export function trimmed(
+export function withoutUnwanted(
   types: readonly PieceType[],
   rest: readonly number[],
   layer: LayerPattern,

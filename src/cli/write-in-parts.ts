@@ -1,5 +1,5 @@
 /** Text in parts as bytes, into whatever takes it, some parts at a time. */
-export async function writeParts(
+export async function writeInParts(
   parts: Iterable<string>,
   write: (chunk: Uint8Array) => Promise<void>,
 ): Promise<void> {
