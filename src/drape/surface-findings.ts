@@ -77,7 +77,7 @@ function hangs({ drape, ...input }: SurfaceFindingsInput, figures: readonly Figu
 
 /** Without its stiffness on the bias the same net hangs as the catenary does. */
 const WITHSTANDS =
-  " The plan’s edge is that of cloth that gives freely on the bias. A firm weave does not: its poufs come so low only once they are drawn down by hand.";
+  " The plan’s edge is that of cloth that gives freely on the bias; a firm weave holds its poufs higher.";
 
 const KINDS = ["lowest", "stands-out", "dip", "along-column"] as const;
 

@@ -70,7 +70,7 @@ test("poufs are told by what hangs below their rings, with why the plan has them
   const texts = new Map(found(plan).map(({ id, text }) => [id, text]));
   const { surfaceMm, planMm = 0 } = lowestOff(shade);
   expect(Math.abs(surfaceMm - planMm)).toBeLessThan(0.1 * planMm);
-  expect(texts.get("drape.lowest")).toContain("drawn down by hand");
+  expect(texts.get("drape.lowest")).toContain("a firm weave holds its poufs higher");
   const lowered = shade.grid.rows[0]?.yMm ?? 0;
   const inMm = swingsInMm(shade.form, shade.grid, lowered - 0.5 * shade.grid.travelMm);
   expect(texts.get("drape.swings-in")).toContain(`by up to ${lengthText(inMm, plan.units)} half way up`);
