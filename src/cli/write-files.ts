@@ -8,7 +8,7 @@ import { plainLine } from "./plain-text.ts";
 /** A file to write: its path inside the folder, with forward slashes, and what is in it. */
 export interface OutFile {
   path: string;
-  /** The whole of it, or what writes it piece by piece. */
+  /** The whole of it, or what writes it piece by piece; a piece is left as it is once it is handed over. */
   content: string | Uint8Array | ((write: (chunk: Uint8Array) => Promise<void>) => Promise<void>);
   /** A job as it was worked out: it takes the place of the one of an earlier run, unless that is what was read. */
   isResult?: true;
@@ -124,11 +124,27 @@ async function writeContent(path: string, content: OutFile["content"]): Promise<
   if (typeof content !== "function") return writeFile(path, content);
   const file = await open(path, "w");
   try {
-    await content((chunk) => file.writeFile(chunk));
+    // A workbook comes in tens of thousands of small pieces, and each write waits for a thread of its own.
+    const gathered: Uint8Array[] = [];
+    let length = 0;
+    const writeGathered = async () => {
+      await file.writeFile(Buffer.concat(gathered, length));
+      gathered.length = 0;
+      length = 0;
+    };
+    await content(async (chunk) => {
+      gathered.push(chunk);
+      length += chunk.length;
+      if (length >= LEAST_WRITTEN) await writeGathered();
+    });
+    if (length > 0) await writeGathered();
   } finally {
     await file.close();
   }
 }
+
+/** Bytes that are worth a write of their own. */
+const LEAST_WRITTEN = 65_536;
 
 /** Writes one new file and refuses to take the place of any other. */
 export async function writeNewFile(path: string, content: string | Uint8Array): Promise<void> {
