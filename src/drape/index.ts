@@ -5,4 +5,3 @@ export type { CommonNet, HangingFrame } from "./playback/one-net.ts";
 export { type PlayedCloth, playedAt } from "./playback/playback.ts";
 export { type HeightNews, withFrame, workOutHeights } from "./playback/work-out.ts";
 export { differs, type SurfaceFigure, surfaceFigures } from "./surface-figures.ts";
-export { type SurfaceFindingsInput, surfaceFindings } from "./surface-findings.ts";

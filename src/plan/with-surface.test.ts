@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { gatheredBalloon } from "../../test/gallery/gathered-windows.ts";
 import { outside, pleatedBalloon, relaxed } from "../../test/gallery/windows.ts";
+import { swingsInMm } from "../drape/findings/swing.ts";
 import {
   differs,
   drapeShade,
@@ -8,7 +9,6 @@ import {
   type SurfaceFigure,
   surfaceFigures,
 } from "../drape/index.ts";
-import { swingsInMm } from "../drape/swing.ts";
 import { lengthText } from "../units/index.ts";
 import type { ShadePlan } from "./plan-types.ts";
 import { withSurface } from "./with-surface.ts";

@@ -1,4 +1,4 @@
-import { surfaceFindings } from "../drape/index.ts";
+import { surfaceFindings } from "../drape/findings/index.ts";
 import type { Finding } from "../figures/index.ts";
 import type { Plan, ShadePlan } from "./plan-types.ts";
 

@@ -84,7 +84,10 @@ test("the picture is turned by mouse and keys, raised by its slider, lit from th
     page.waitForEvent("download"),
     page.getByRole("button", { name: "clip of a turn" }).click(),
   ]);
-  expect((await readFile(await clip.path())).length).toBeGreaterThan(5000);
+  const film = await readFile(await clip.path());
+  // WebM begins with EBML's own mark (RFC 8794, 11.2.1). A busy machine has fewer frames of it.
+  expect(film.subarray(0, 4).toString("hex")).toBe("1a45dfa3");
+  expect(film.length).toBeGreaterThan(1000);
   await page.getByRole("button", { name: "still picture" }).click();
   await page.locator(".sheet-svg").waitFor();
   expect(errors).toEqual([]);

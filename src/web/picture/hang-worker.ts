@@ -1,12 +1,7 @@
 import "../no-code-from-text.ts";
 import { expose } from "comlink";
-import {
-  type DrapeInput,
-  type HeightNews,
-  type SurfaceFindingsInput,
-  surfaceFindings,
-  workOutHeights,
-} from "../../drape/index.ts";
+import type { SurfaceFindingsInput } from "../../drape/findings/index.ts";
+import { type DrapeInput, type HeightNews, workOutHeights } from "../../drape/index.ts";
 import type { Finding } from "../../figures/index.ts";
 import { withLife } from "../workers/worker-life.ts";
 
@@ -21,6 +16,8 @@ const service = {
   },
   /** What the cloth has otherwise than the plan; takes a second or some. */
   async surfaceFindings(input: SurfaceFindingsInput): Promise<Finding[]> {
+    // Fetched once it is asked for: the live picture says nothing.
+    const { surfaceFindings } = await import("../../drape/findings/index.ts");
     return surfaceFindings(input);
   },
 };

@@ -1,6 +1,6 @@
-import { catenaryOfArc } from "../mechanics/index.ts";
-import type { Form, Grid } from "../shade-plan/index.ts";
-import { clothAcross } from "./cell/cell.ts";
+import { catenaryOfArc } from "../../mechanics/index.ts";
+import type { Form, Grid } from "../../shade-plan/index.ts";
+import { clothAcross } from "../cell/cell.ts";
 
 /** Columns that hang on cords, and the cloth that hangs between them. */
 export interface Hung {

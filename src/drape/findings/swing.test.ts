@@ -1,13 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { gatheredBalloon } from "../../test/gallery/gathered-windows.ts";
-import { type Case, pleatedBalloon, relaxed } from "../../test/gallery/windows.ts";
-import { expectNear } from "../../test/near.ts";
-import { bestOf, catenaryOfArc, netPattern, settleNet } from "../mechanics/index.ts";
-import { netEnergy } from "../mechanics/net/net-energy.ts";
-import { cellNet } from "./cell/cell-net.ts";
-import type { SettledCell } from "./cell/settled-cell.ts";
-import { touching } from "./cell/touching.ts";
-import { drapeShade } from "./drape-shade.ts";
+import { gatheredBalloon } from "../../../test/gallery/gathered-windows.ts";
+import { type Case, pleatedBalloon, relaxed } from "../../../test/gallery/windows.ts";
+import { expectNear } from "../../../test/near.ts";
+import { bestOf, catenaryOfArc, netPattern, settleNet } from "../../mechanics/index.ts";
+import { netEnergy } from "../../mechanics/net/net-energy.ts";
+import { cellNet } from "../cell/cell-net.ts";
+import type { SettledCell } from "../cell/settled-cell.ts";
+import { touching } from "../cell/touching.ts";
+import { drapeShade } from "../drape-shade.ts";
 import { swingsInMm, swungMm } from "./swing.ts";
 
 const K = 100;

@@ -1,11 +1,11 @@
-import type { Finding } from "../figures/index.ts";
-import { cite } from "../sources/index.ts";
-import { lengthText, type UnitChoice } from "../units/index.ts";
-import { listed } from "../words/index.ts";
-import type { DrapeInput } from "./drape-input.ts";
-import { drapeShade, isNet } from "./drape-shade.ts";
-import type { HangingShade } from "./hanging-cloth.ts";
-import { differs, type SurfaceFigure, surfaceFigures } from "./surface-figures.ts";
+import type { Finding } from "../../figures/index.ts";
+import { cite } from "../../sources/index.ts";
+import { lengthText, type UnitChoice } from "../../units/index.ts";
+import { listed } from "../../words/index.ts";
+import type { DrapeInput } from "../drape-input.ts";
+import { drapeShade, isNet } from "../drape-shade.ts";
+import type { HangingShade } from "../hanging-cloth.ts";
+import { differs, type SurfaceFigure, surfaceFigures } from "../surface-figures.ts";
 import { swingsInMm } from "./swing.ts";
 
 /** Lowered, half and raised: what the plan has figures for. */

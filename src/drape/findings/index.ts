@@ -1,0 +1,1 @@
+export { type SurfaceFindingsInput, surfaceFindings } from "./surface-findings.ts";
