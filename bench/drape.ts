@@ -2,7 +2,7 @@ import { drapeShade, type HangingShade } from "../src/drape/index.ts";
 import { drawSheet, place } from "../src/drawing/index.ts";
 import { type Job, newJob, newWindow, STYLES } from "../src/job/index.ts";
 import { plan, type ShadePlan } from "../src/plan/index.ts";
-import { type Figure, median, ran } from "./figure.ts";
+import { type Figure, median, ran, samplesOf } from "./figure.ts";
 
 const HEIGHTS = 13;
 const PAGE = { maxWidthMm: 150, maxHeightMm: 190 };
@@ -23,17 +23,11 @@ function only(job: Job): ShadePlan {
   return shade;
 }
 
-/** Milliseconds of processor of some calls, the one in the middle, after `warm` that do not count. */
-function middleRan(work: () => unknown, { warm, times }: { warm: number; times: number }): number {
-  for (let n = 0; n < warm; n++) work();
-  return median(Array.from({ length: times }, () => ran(work)));
-}
-
 /** From an edit to the first picture, which shows the shade let down: the style that takes longest. */
 export function drapeFirst(): Figure {
   const value = Math.max(
     ...jobs.map((job) =>
-      middleRan(() => place(drawSheet("picture", job, only(job)), PAGE), { warm: 2, times: 5 }),
+      median(samplesOf(() => place(drawSheet("picture", job, only(job)), PAGE), { warm: 2, times: 5 }, ran)),
     ),
   );
   return { name: "drape.first", value, unit: "ms", goal: 300, better: "lower" };
@@ -49,7 +43,7 @@ export function drapeHeights(): Figure {
   const value = Math.max(
     ...jobs.map((job) => {
       const shade = only(job);
-      return middleRan(() => all(shade), { warm: 1, times: 3 });
+      return median(samplesOf(() => all(shade), { warm: 1, times: 3 }, ran));
     }),
   );
   return { name: "drape.heights", value: value / 1000, unit: "s", goal: 3, better: "lower" };

@@ -79,8 +79,12 @@ export function timed(work: () => unknown): number {
   return performance.now() - start;
 }
 
-/** Milliseconds of each of `times` calls, after `warm` that do not count. */
-export function samplesOf(work: () => unknown, { warm, times }: { warm: number; times: number }): number[] {
+/** Milliseconds of each of `times` calls, after `warm` that do not count; by the clock unless told. */
+export function samplesOf(
+  work: () => unknown,
+  { warm, times }: { warm: number; times: number },
+  measured: (work: () => unknown) => number = timed,
+): number[] {
   for (let n = 0; n < warm; n++) work();
-  return Array.from({ length: times }, () => timed(work));
+  return Array.from({ length: times }, () => measured(work));
 }

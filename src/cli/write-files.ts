@@ -4,6 +4,7 @@ import { basename, dirname, join, relative, sep } from "node:path";
 import { badInput } from "./bad-input.ts";
 import { aboutPath } from "./file-trouble.ts";
 import { plainLine } from "./plain-text.ts";
+import { LEAST_WRITTEN } from "./write-in-parts.ts";
 
 /** A file to write: its path inside the folder, with forward slashes, and what is in it. */
 export interface OutFile {
@@ -142,9 +143,6 @@ async function writeContent(path: string, content: OutFile["content"]): Promise<
     await file.close();
   }
 }
-
-/** Bytes that are worth a write of their own. */
-const LEAST_WRITTEN = 65_536;
 
 /** Writes one new file and refuses to take the place of any other. */
 export async function writeNewFile(path: string, content: string | Uint8Array): Promise<void> {

@@ -14,5 +14,5 @@ export async function writeInParts(
   if (held !== "") await write(encoder.encode(held));
 }
 
-/** Letters that are worth a write of their own. */
-const LEAST_WRITTEN = 65_536;
+/** Letters or bytes that are worth a write of their own. */
+export const LEAST_WRITTEN = 65_536;

@@ -12,8 +12,11 @@ const LINE_BREAKS = /\r\n?|[\n\u2028\u2029\v\f]/g;
 /** Letters as the typeface can set them: hostile names become plain, harmless text. Line breaks stay. */
 export function printable(text: string, face: Face): string {
   if (isPlain(text)) return text;
-  const known = remembered.get(face) ?? rememberedByText(MOST_WORDS, (one) => madePrintable(one, face));
-  remembered.set(face, known);
+  let known = remembered.get(face);
+  if (known === undefined) {
+    known = rememberedByText(MOST_WORDS, (one) => madePrintable(one, face));
+    remembered.set(face, known);
+  }
   return known(text);
 }
 

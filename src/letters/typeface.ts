@@ -50,8 +50,8 @@ function remembering(font: Font, shape: (text: string) => Run): Font {
 }
 
 /** Measures as the PDF library sets: word by word, each with the space that follows it. */
-function measuring(font: Font): Face["widthOf"] {
-  const wordWidth = rememberedByText(MOST_WORDS, (word) => font.layout(word).advanceWidth / font.unitsPerEm);
+function measuring(shape: (text: string) => Run, unitsPerEm: number): Face["widthOf"] {
+  const wordWidth = rememberedByText(MOST_WORDS, (word) => shape(word).advanceWidth / unitsPerEm);
   return (text, sizePt) => {
     let em = 0;
     let from = 0;
@@ -87,11 +87,10 @@ function readFace(name: FaceName, bytes: Uint8Array): Face {
   if (opened.type !== "TTF") throw new Error(`invalid font ${name}: ${opened.type}`);
   nameGlyphs(opened);
   const shape = rememberedByText(MOST_WORDS, (text): Run => opened.layout(text));
-  const font = remembering(opened, shape);
   return {
     name,
-    font,
-    widthOf: measuring(font),
+    font: remembering(opened, shape),
+    widthOf: measuring(shape, opened.unitsPerEm),
     shaped: shape,
     has: (codePoint) => opened.hasGlyphForCodePoint(codePoint),
   };

@@ -106,42 +106,46 @@ function differing(
 }
 
 function drawnIn(input: SurfaceFindingsInput, figures: readonly FigureAtHeight[]): Finding[] {
-  const [most] = figures
-    .filter(({ kind, surfaceMm }) => kind === "draws-in" && surfaceMm > DRAWN_IN_MM)
-    .sort((a, b) => b.surfaceMm - a.surfaceMm);
-  if (most === undefined) return [];
-  const own = lengthText(most.surfaceMm, input.units);
-  return [
-    finding(
-      input,
-      "drape.draws-in",
-      "note",
-      `Each side draws in by up to ${own} ${most.words}, its rings hanging straight under their eyes: the shade is as wide as planned at the board alone. Outside a reveal, see that it still covers what it is to cover.`,
-    ),
-  ];
+  const measured = figures.flatMap(({ kind, surfaceMm: mm, words }) =>
+    kind === "draws-in" ? [{ mm, words }] : [],
+  );
+  return furthestIn(
+    input,
+    "drape.draws-in",
+    measured,
+    (far) =>
+      `Each side draws in by up to ${far}, its rings hanging straight under their eyes: the shade is as wide as planned at the board alone. Outside a reveal, see that it still covers what it is to cover.`,
+  );
 }
 
 /** Cords lean: the figures above have every ring straight under its eye. */
-function swingsIn({ drape, ...input }: SurfaceFindingsInput): Finding[] {
-  const { form, grid } = drape;
+function swingsIn(input: SurfaceFindingsInput): Finding[] {
+  const { form, grid } = input.drape;
   const lowered = grid.rows[0]?.yMm ?? 0;
   // Let down, the cloth above the rings holds them where they are.
-  const [most] = HEIGHTS.filter(({ raise }) => raise > 0)
-    .map(({ raise, words }) => ({
-      words,
-      inMm: swingsInMm(form, grid, lowered - raise * grid.travelMm),
-    }))
-    .sort((a, b) => b.inMm - a.inMm);
-  if (most === undefined || most.inMm <= DRAWN_IN_MM) return [];
-  const own = lengthText(most.inMm, input.units);
-  return [
-    finding(
-      input,
-      "drape.swings-in",
-      "note",
-      `What hangs between its columns pulls at the outer ones: free to swing on their cords, they come in by up to ${own} ${most.words} if the cloth is limp, by less if it is firm. A bar or rod from the first column to the last keeps them apart.`,
-    ),
-  ];
+  const measured = HEIGHTS.filter(({ raise }) => raise > 0).map(({ raise, words }) => ({
+    words,
+    mm: swingsInMm(form, grid, lowered - raise * grid.travelMm),
+  }));
+  return furthestIn(
+    input,
+    "drape.swings-in",
+    measured,
+    (far) =>
+      `What hangs between its columns pulls at the outer ones: free to swing on their cords, they come in by up to ${far} if the cloth is limp, by less if it is firm. A bar or rod from the first column to the last keeps them apart.`,
+  );
+}
+
+/** A note on the height at which the sides come in furthest; none where it is not seen. */
+function furthestIn(
+  input: SurfaceFindingsInput,
+  id: string,
+  measured: readonly { mm: number; words: string }[],
+  says: (far: string) => string,
+): Finding[] {
+  const [most] = measured.filter(({ mm }) => mm > DRAWN_IN_MM).sort((a, b) => b.mm - a.mm);
+  if (most === undefined) return [];
+  return [finding(input, id, "note", says(`${lengthText(most.mm, input.units)} ${most.words}`))];
 }
 
 function notAtRest(input: SurfaceFindingsInput): Finding {

@@ -16,8 +16,8 @@ import type { Book } from "../typeset/book.ts";
 import { AFTER_FIGURE_PT, figure, layFigure } from "../typeset/figure.ts";
 import { openPage, section } from "../typeset/heading.ts";
 import { paragraph } from "../typeset/paragraph.ts";
-import { table, tableHeight } from "../typeset/table.ts";
-import type { CellLike, TableSpec } from "../typeset/table-spec.ts";
+import { flowTable, type LaidTable, layTable, table, tableHeight } from "../typeset/table.ts";
+import type { CellLike } from "../typeset/table-spec.ts";
 import { drawTickBox, TICK_BOX_PT } from "../typeset/tick-box.ts";
 import { cautionBand } from "./caution-band.ts";
 
@@ -61,15 +61,15 @@ function boltTicket(book: Book, { units }: CuttingPlan, cutting: ClothCutting, b
     last = drawing;
   }
   if (last !== undefined) figure(book, last, heightOverTicket(book, last, ticket));
-  if (ticket !== undefined) table(book, ticket);
+  if (ticket !== undefined) flowTable(book, ticket);
 }
 
 /** As high as usual, or so much less that the ticket under it ends on the same page. */
-function heightOverTicket(book: Book, drawing: Drawing, ticket: TableSpec | undefined): number {
+function heightOverTicket(book: Book, drawing: Drawing, ticket: LaidTable | undefined): number {
   if (ticket === undefined) return DRAWING_PT;
   const { drawnPt, heightPt } = layFigure(book, drawing, book.width, DRAWING_PT);
   const roomPt = heightPt > book.room ? book.bottom - book.top : book.room;
-  const overPt = heightPt + AFTER_FIGURE_PT + tableHeight(book, ticket) - roomPt;
+  const overPt = heightPt + AFTER_FIGURE_PT + tableHeight(ticket) - roomPt;
   const lessPt = drawnPt - overPt - 1;
   return overPt > 0 && lessPt >= LEAST_DRAWING_PT ? lessPt : DRAWING_PT;
 }
@@ -79,10 +79,10 @@ function ticketTable(
   book: Book,
   { units, cutting, bolt }: BoltDrawingInput,
   name: string,
-): TableSpec | undefined {
+): LaidTable | undefined {
   const lines = cuttingTicket(cutting, bolt, units);
   if (lines.length === 0) return undefined;
-  return {
+  return layTable(book, {
     heading: `Ticket: ${name}`,
     title: `Cuts of ${name} in their order`,
     columns: [
@@ -99,7 +99,7 @@ function ticketTable(
       check,
       within,
     ]),
-  };
+  });
 }
 
 function tick(book: Book, text: string): CellLike {

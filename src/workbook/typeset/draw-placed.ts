@@ -11,7 +11,7 @@ import { onOneLine } from "../../letters/index.ts";
 import { haloOperators } from "./halo.ts";
 import { PT_PER_MM } from "./paper.ts";
 import { type Pen, rgb, rgbOfHex } from "./pen.ts";
-import { num, onPage } from "./set-text.ts";
+import { num, onPage, pathThrough } from "./set-text.ts";
 import type { TextStyle } from "./type-scale.ts";
 
 /** Control points that make a quarter circle of a Bézier curve: 4/3·(√2 − 1). */
@@ -56,15 +56,7 @@ function drawFacets(pen: Pen, { faces, edgeMm }: PlacedFacets, at: ToPage, perMm
 }
 
 function pathOf(lines: PlacedPath["lines"], closed: boolean, at: ToPage): string {
-  const parts: string[] = [];
-  for (const line of lines) {
-    line.forEach((point, i) => {
-      const [x, y] = at(point);
-      parts.push(`${onPage(x)} ${onPage(y)} ${i === 0 ? "m" : "l"}`);
-    });
-    if (closed) parts.push("h");
-  }
-  return parts.join(" ");
+  return lines.map((line) => `${pathThrough(line.map(at))}${closed ? " h" : ""}`).join(" ");
 }
 
 function circleOf(item: PlacedCircle, at: ToPage, perMm: number): string {

@@ -2,7 +2,7 @@ import { type Paint, paintHex } from "../../drawing/index.ts";
 import type { Faces } from "../../letters/index.ts";
 import { NO_SHAPE, printable } from "../../letters/index.ts";
 import type { PdfDocument } from "./pdf-kit.ts";
-import { num, onPage, TextSetter } from "./set-text.ts";
+import { num, onPage, pathThrough, TextSetter } from "./set-text.ts";
 import type { TextStyle } from "./type-scale.ts";
 
 export type Anchor = "start" | "middle" | "end";
@@ -106,13 +106,11 @@ export class Pen {
   }
 
   polygon(points: readonly (readonly [number, number])[], fill: Paint): void {
-    const path = points.map(([x, y], i) => `${onPage(x)} ${onPage(y)} ${i === 0 ? "m" : "l"}`).join(" ");
-    this.doc.addContent(`q ${rgb(fill)} rg ${path} h f Q`);
+    this.doc.addContent(`q ${rgb(fill)} rg ${pathThrough(points)} h f Q`);
   }
 
   polyline(points: readonly (readonly [number, number])[], look: LineLook): void {
-    const path = points.map(([x, y], i) => `${onPage(x)} ${onPage(y)} ${i === 0 ? "m" : "l"}`).join(" ");
-    this.#stroke(`${path} S`, look);
+    this.#stroke(`${pathThrough(points)} S`, look);
   }
 
   #stroke(path: string, look: LineLook): void {

@@ -13,6 +13,11 @@ export function onPage(valuePt: number): string {
   return inThousandths(10 * Math.round(valuePt * 100));
 }
 
+/** The operators of a line through points, pt. */
+export function pathThrough(points: readonly (readonly [x: number, y: number])[]): string {
+  return points.map(([x, y], i) => `${onPage(x)} ${onPage(y)} ${i === 0 ? "m" : "l"}`).join(" ");
+}
+
 /** A ratio, a part of a colour or a size of type, with three decimals at the most. */
 export function num(value: number): string {
   return inThousandths(Math.round(value * 1000));

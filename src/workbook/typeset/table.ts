@@ -23,7 +23,8 @@ const INTRO_GAP = 4;
 const AFTER_PT = 14;
 
 /** A table laid out for its place: its height is known before it is set. */
-interface LaidTable {
+/** A table with its lines broken for the columns that it has. */
+export interface LaidTable {
   spec: TableSpec;
   x: number;
   width: number;
@@ -33,7 +34,7 @@ interface LaidTable {
   rows: LaidRow[];
 }
 
-function layTable(book: Book, spec: TableSpec): LaidTable {
+export function layTable(book: Book, spec: TableSpec): LaidTable {
   const { x = book.left, width = book.width } = spec;
   const columns = tableColumns(book, spec, x, width);
   const titles = spec.columns.map((column) => column.title);
@@ -75,7 +76,12 @@ function keptHeight(laid: LaidTable): number {
 
 /** A table with quiet rules that flows over pages, its head repeated on each. */
 export function table(book: Book, spec: TableSpec): void {
-  const laid = layTable(book, spec);
+  flowTable(book, layTable(book, spec));
+}
+
+/** The same of one that is laid already. */
+export function flowTable(book: Book, laid: LaidTable): void {
+  const { spec } = laid;
   const span = spec.x === undefined ? undefined : { x: laid.x, width: laid.width };
   if (spec.heading !== undefined) section(book, spec.heading, keptHeight(laid), span);
   else book.need(keptHeight(laid));
@@ -83,9 +89,8 @@ export function table(book: Book, spec: TableSpec): void {
 }
 
 /** What a table takes of one page, with the heading over it and the white over that. */
-export function tableHeight(book: Book, spec: TableSpec): number {
-  const laid = layTable(book, spec);
-  return (spec.heading === undefined ? 0 : SPACE_ABOVE + SECTION_ROOM_PT) + bodyHeight(laid);
+export function tableHeight(laid: LaidTable): number {
+  return (laid.spec.heading === undefined ? 0 : SPACE_ABOVE + SECTION_ROOM_PT) + bodyHeight(laid);
 }
 
 /** A table with columns just as wide as what is in them, its head aside, and the width that it takes so. */
