@@ -24,6 +24,26 @@ async function openLive(page: Page, shadeId?: string) {
   return live;
 }
 
+/** Whether a film can be played: it has a picture, and goes on for a while. In a page of its own, which forbids no film. */
+async function played(page: Page, film: Buffer): Promise<{ isWide: boolean; lasts: boolean }> {
+  const viewer = await page.context().newPage();
+  const type = film.toString("latin1", 4, 8) === "ftyp" ? "video/mp4" : "video/webm";
+  const seen = await viewer.evaluate(
+    async (address) => {
+      const video = document.createElement("video");
+      await new Promise((known, failed) => {
+        video.onloadeddata = known;
+        video.onerror = () => failed(new Error(`invalid film: ${video.error?.message}`));
+        video.src = address;
+      });
+      return { isWide: video.videoWidth > 100 && video.videoHeight > 100, lasts: video.duration > 1 };
+    },
+    `data:${type};base64,${film.toString("base64")}`,
+  );
+  await viewer.close();
+  return seen;
+}
+
 /** Distinct colours in the middle of what is shown, and the picture itself. */
 async function seen(page: Page): Promise<{ colours: number; url: string }> {
   await page.evaluate(
@@ -91,6 +111,7 @@ test("the picture is turned by mouse and keys, raised by its slider, lit from th
     ([mp4, webm]: string[]) => mp4 === "ftyp" || webm === "1a45dfa3",
   );
   expect(film.length).toBeGreaterThan(1000);
+  expect(await played(page, film)).toMatchObject({ isWide: true, lasts: true });
   await page.getByRole("button", { name: "still picture" }).click();
   await page.locator(".sheet-svg").waitFor();
   expect(errors).toEqual([]);
