@@ -11,7 +11,11 @@ import { drapeShade } from "../drape-shade.ts";
 import { swingsInMm, swungMm } from "./swing.ts";
 
 const K = 100;
-/** A chain of parameter k over half a span of k: its span 2k, its cloth 2k·sinh 1, and its pull its half weight over sinh 1. */
+/**
+ * A chain of parameter k over half a span of k: its span 2k, its cloth 2k·sinh 1, and its pull its half weight over sinh 1.
+ * Closed form of the catenary, y = k·cosh(x/k) with a level pull of k times its weight a length, from memory; chains
+ * themselves are held to a table beside `catenary.ts`.
+ */
 const CHAIN = { spanMm: 2 * K, arcMm: 2 * K * Math.sinh(1), lean: 1 / Math.sinh(1) };
 
 describe("columns that swing on their cords", () => {
