@@ -21,6 +21,7 @@ import { drawSewSleeve } from "./sew-sleeve.ts";
 import { drawShakeLock } from "./shake-lock.ts";
 import { drawSlideIn } from "./slide-in.ts";
 import { drawSquareCloth } from "./square-cloth.ts";
+import { thinnedDrawing } from "./thinned.ts";
 import { drawThreadLock } from "./thread-lock.ts";
 import { drawTieFolds } from "./tie-folds.ts";
 import { drawTieRing } from "./tie-ring.ts";
@@ -64,5 +65,11 @@ export function drawAction(action: StepAction, units: UnitChoice): Drawing {
     units: UnitChoice;
   }) => ActionDrawing;
   const { title, primitives, facts } = draw({ action, units });
-  return { id: `action-${action.kind}`, title, caption: "Not to scale.", primitives, facts };
+  return {
+    id: `action-${action.kind}`,
+    title,
+    caption: "Not to scale.",
+    primitives: thinnedDrawing(primitives),
+    facts,
+  };
 }

@@ -8,7 +8,6 @@ import type {
   Point,
 } from "../../drawing/index.ts";
 import { onOneLine } from "../../letters/index.ts";
-import { haloOperators } from "./halo.ts";
 import { PT_PER_MM } from "./paper.ts";
 import { type Pen, rgb, rgbOfHex } from "./pen.ts";
 import { num, onPage, pathThrough } from "./set-text.ts";
@@ -119,5 +118,5 @@ function drawHalo(pen: Pen, item: PlacedText, style: TextStyle, x: number, y: nu
     onPage(y - back * sin),
   ].join(" ");
   const ink = rgb(item.haloPaint ?? "paper");
-  pen.doc.addContent(`q ${ink} RG ${matrix} cm ${haloOperators(face, text, style.sizePt, widthPt)} Q`);
+  pen.doc.addContent(`q ${ink} RG ${matrix} cm ${pen.halos.operators(face, text, style.sizePt, widthPt)} Q`);
 }

@@ -67,12 +67,17 @@ export interface EmbeddedFace {
   unicode: (readonly number[])[];
 }
 
-/** The code of a glyph, four hexadecimal digits; it is embedded from now on. */
+/** Characters that a string in a page may not hold as they are (ISO 32000-1:2008, 7.3.4.2). */
+const ESCAPED: Readonly<Record<number, string>> = { 13: "\\r", 40: "\\(", 41: "\\)", 92: "\\\\" };
+
+const inString = (byte: number): string => ESCAPED[byte] ?? String.fromCharCode(byte);
+
+/** The two bytes of a glyph's code as they stand in a string between round brackets; it is embedded from now on. */
 export function glyphCode({ subset, widths, unicode, scale }: EmbeddedFace, glyph: Glyph): string {
   const code = subset.includeGlyph(glyph.id);
   widths[code] ??= glyph.advanceWidth * scale;
   unicode[code] ??= glyph.codePoints;
-  return code.toString(16).padStart(4, "0");
+  return inString(code >> 8) + inString(code & 0xff);
 }
 
 /** The library keeps the face in use to itself; setting type word by word needs it. */

@@ -1,6 +1,7 @@
 import { type Paint, paintHex } from "../../drawing/index.ts";
 import type { Faces } from "../../letters/index.ts";
 import { NO_SHAPE, printable } from "../../letters/index.ts";
+import { Halos } from "./halo.ts";
 import type { PdfDocument } from "./pdf-kit.ts";
 import { num, onPage, pathThrough, TextSetter } from "./set-text.ts";
 import type { TextStyle } from "./type-scale.ts";
@@ -42,6 +43,7 @@ export function rgbOfHex(hex: string): string {
 export class Pen {
   readonly doc: PdfDocument;
   readonly faces: Faces;
+  readonly halos: Halos;
   readonly #setter: TextSetter;
   /** Told of every line with a letter that the typeface has no shape for. */
   readonly #onLack: () => void;
@@ -50,6 +52,7 @@ export class Pen {
     this.doc = doc;
     this.faces = faces;
     this.#onLack = onLack;
+    this.halos = new Halos(doc);
     this.#setter = new TextSetter(doc, faces);
   }
 

@@ -40,13 +40,18 @@ const DECIMALS = Array.from({ length: 1000 }, (_, n) => String(n / 1000).slice(1
  */
 function wordOperand(face: EmbeddedFace, { glyphs, positions }: ShapedWord): string | undefined {
   if (positions.some(({ xOffset, yOffset }) => xOffset !== 0 || yOffset !== 0)) return undefined;
-  let operand = "<";
+  let operand = "(";
   for (const [i, glyph] of glyphs.entries()) {
     operand += glyphCode(face, glyph);
     const kern = (positions[i]?.xAdvance ?? 0) - glyph.advanceWidth;
-    if (kern !== 0) operand += `> ${num(-kern * face.scale)} <`;
+    if (kern !== 0) operand += `)${kerning(kern * face.scale)}(`;
   }
-  return `${operand}>`;
+  return `${operand})`;
+}
+
+/** By how much the next letter moves back, thousandths of the size of type, to a tenth: a long line ends where it was measured. */
+function kerning(thousandths: number): string {
+  return inThousandths(-100 * Math.round(thousandths * 10));
 }
 
 /** The first four numbers of a text matrix: the page runs down, letters stand up, so its second row is turned over. */
