@@ -58,8 +58,19 @@ const ACTION_DRAWERS: { [Kind in ActionKind]: (input: ActionInput<Kind>) => Acti
 
 export const ACTION_KINDS = Object.keys(ACTION_DRAWERS) as ActionKind[];
 
+/** Drawn once for all sheets that show it, as long as the step is there. */
+const drawn = new WeakMap<StepAction, { units: UnitChoice; drawing: Drawing }>();
+
 /** What the hands do in one step, with this shade's own figures: not to scale, to be read beside the words of the step. */
 export function drawAction(action: StepAction, units: UnitChoice): Drawing {
+  const known = drawn.get(action);
+  if (known?.units === units) return known.drawing;
+  const drawing = drawnAnew(action, units);
+  drawn.set(action, { units, drawing });
+  return drawing;
+}
+
+function drawnAnew(action: StepAction, units: UnitChoice): Drawing {
   const draw = ACTION_DRAWERS[action.kind] as (input: {
     action: StepAction;
     units: UnitChoice;
