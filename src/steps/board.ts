@@ -230,8 +230,8 @@ function tubeHoles(bench: TubeBench): Step {
     chapter: "board",
     title: "Mark the places of drive and supports",
     brief: [
-      `drive ${fromEnd(bench, drive.xMm)}`,
-      ...supports.map(({ number, xMm }) => `support ${number} ${fromEnd(bench, xMm)}`),
+      `drive at ${fromEnd(bench, drive.xMm)}`,
+      ...supports.map(({ number, xMm }) => `support ${number} at ${fromEnd(bench, xMm)}`),
     ].join(" · "),
     text: sentences(
       drive.forced ? DOES_NOT_FIT : unfit(bench, xsMm),

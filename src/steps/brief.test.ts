@@ -43,6 +43,8 @@ test.each(STYLES)(
           // Words stand with every figure.
           for (const part of plain(brief).split(" · "))
             expect(part.replaceAll(LENGTH, ""), id).toMatch(/\p{L}{2}/u);
+          // “support 1 1 1/8 in” is read as eleven and an eighth.
+          expect(plain(brief), id).not.toMatch(/\d \d/);
         }
       }
     expect([...bare]).toEqual([]);
