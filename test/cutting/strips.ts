@@ -22,8 +22,14 @@ export const STRIPS: StripInstance[] = JSON.parse(
 /** The classes C1 to C7 of Hopper and Turton. */
 export const HOPPER_C = STRIPS.filter(({ id }) => /^C\d_/.test(id));
 
-/** A unit is a millimetre; a millimetre of cloth costs 1, so that the cost is the height. */
-export function stripProblem({ id, W, items }: Pick<StripInstance, "id" | "W" | "items">): ClothProblem {
+/**
+ * A unit is a millimetre; a millimetre of cloth costs 1, so that the cost is the height.
+ * @param turns a piece may be turned by a quarter
+ */
+export function stripProblem(
+  { id, W, items }: Pick<StripInstance, "id" | "W" | "items">,
+  { turns = false }: { turns?: boolean } = {},
+): ClothProblem {
   return {
     id,
     bolts: [{ id: "strip", remnant: false, widthMm: W, flaws: [], costPerMm: 1 }],
@@ -33,8 +39,8 @@ export function stripProblem({ id, W, items }: Pick<StripInstance, "id" | "W" | 
       part: "any",
       widthMm,
       lengthMm,
-      grain: "fixed",
-      nap: "one-way",
+      grain: turns ? "free" : "fixed",
+      nap: turns ? "either" : "one-way",
     })),
     gapMm: 0,
     cutting: { kind: "straight" },
