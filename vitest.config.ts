@@ -43,7 +43,6 @@ export default defineConfig({
         },
       },
       {
-        // Each file opens databases, which are large and slow to begin.
         test: {
           name: "rooms",
           expect: { poll },
@@ -52,13 +51,14 @@ export default defineConfig({
           globalSetup: ["test/rooms/postgres.ts", "test/cli/build.ts"],
           testTimeout: HANGS_MS,
           hookTimeout: HANGS_MS,
-          fileParallelism: false,
         },
       },
       {
         test: {
           name: "e2e",
           expect: { poll },
+          // What a file keeps is its browser, which it closes; the core is read once instead of by each.
+          isolate: false,
           include: ["test/e2e/**/*.test.ts"],
           globalSetup: "test/e2e/build.ts",
           testTimeout: HANGS_MS,

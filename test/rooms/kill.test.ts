@@ -189,9 +189,7 @@ describe("nothing that was acknowledged is lost, and nothing is done twice", () 
       await editThrough(
         server,
         2,
-        async () => {
-          process.kill(own.pid(), "SIGKILL");
-        },
+        () => own.kill(),
         () => own.restart(),
       );
       await server.kill();

@@ -43,8 +43,8 @@ export async function freePort(): Promise<number> {
 
 export interface OwnPostgres {
   url: string;
-  /** Of the server process, to be killed by who wants to see what is left. */
-  pid(): number;
+  /** Kills the server, for who wants to see what is left; it is gone then. */
+  kill(): Promise<void>;
   stop(): Promise<void>;
   /** Starts it again on the same folder where it was killed; one that runs goes on. */
   restart(): Promise<void>;
@@ -87,7 +87,11 @@ export async function ownPostgres(
   await start();
   return {
     url,
-    pid: () => server.pid ?? 0,
+    kill: async () => {
+      const ended = new Promise((done) => server.once("exit", done));
+      server.kill("SIGKILL");
+      await ended;
+    },
     restart: async () => {
       if (server.exitCode === null && server.signalCode === null && isAlive(server.pid))
         return await isUp(url);
