@@ -57,8 +57,6 @@ export default defineConfig({
         test: {
           name: "e2e",
           expect: { poll },
-          // What a file keeps is its browser, which it closes; the core is read once instead of by each.
-          isolate: false,
           include: ["test/e2e/**/*.test.ts"],
           globalSetup: "test/e2e/build.ts",
           testTimeout: HANGS_MS,
