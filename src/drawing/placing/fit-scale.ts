@@ -96,5 +96,28 @@ function fitted(
     );
     scale = Math.min(fits + 0.97 * (tooLarge - fits), Math.max(fits + 0.03 * (tooLarge - fits), wished));
   }
-  return best ?? layOutDrawing(primitives, model, { scale: fits, textScale });
+  if (best !== undefined) return best;
+  return underItsWords(bare, { width: width.most, height: height.most }, (tried) =>
+    layOutDrawing(primitives, model, { scale: tried, textScale }),
+  );
+}
+
+/** Words that are larger than the paper are shrunk with all of it; the things under them cost at most this share more. */
+const KEPT_ZOOM = 0.9;
+const SCALES_TRIED = 8;
+
+/** Where words alone overshoot the paper: the things as large as they grow while the words are shrunk hardly more for it. */
+function underItsWords(
+  bare: number,
+  most: { width: number; height: number },
+  layOut: (scale: number) => Layout,
+): Layout {
+  const zoomOf = ({ box }: Layout) =>
+    Math.min(most.width / (box.right - box.left), most.height / (box.bottom - box.top));
+  const least = layOut(bare * LEAST_SHARE);
+  for (let step = SCALES_TRIED; step > 1; step--) {
+    const larger = layOut((bare * step) / SCALES_TRIED);
+    if (zoomOf(larger) >= KEPT_ZOOM * zoomOf(least)) return larger;
+  }
+  return least;
 }

@@ -42,8 +42,9 @@ export interface LaidFigure {
   heightPt: number;
 }
 
-/** From where it is seen, and the rest where there is room to read it. */
-function captionText(book: Book, { title, caption }: Drawing): string {
+/** From where it is seen, and the rest where there is room to read it; nothing where the page says it once for all. */
+function captionText(book: Book, { title, caption }: Drawing, isCaptioned: boolean): string {
+  if (!isCaptioned) return "";
   if (!book.look.measured) return /^.+?[.](?= |$)/u.exec(caption)?.[0] ?? title;
   return caption === "" ? title : `${title}. ${caption}`;
 }
@@ -127,23 +128,50 @@ function shortened(text: string, roomEm: number): string {
 /** Of the height asked for, what a drawing gives up at most so that it and its caption end on this page. */
 const GIVES_UP = 0.3;
 
+function captionPt(lines: readonly string[], { look }: Book): number {
+  return lines.length === 0 ? 0 : CAPTION_GAP + lines.length * look.caption.leadingPt;
+}
+
 /** The height asked for, or a little less where a long caption would else push the drawing off the page. */
-function heightWithCaption(book: Book, drawing: Drawing, widthPt: number, maxHeightPt: number): number {
-  const caption = book.lines(captionText(book, drawing), widthPt, book.look.caption);
-  const roomPt = book.room - CAPTION_GAP - caption.length * book.look.caption.leadingPt - 1;
+function heightWithCaption(
+  book: Book,
+  drawing: Drawing,
+  { widthPt, maxHeightPt, isCaptioned = true }: Place,
+): number {
+  const caption = captionLines(book, drawing, widthPt, isCaptioned);
+  const roomPt = book.room - captionPt(caption, book) - 1;
   return roomPt < maxHeightPt * (1 - GIVES_UP) ? maxHeightPt : Math.min(maxHeightPt, roomPt);
 }
 
-export function layFigure(book: Book, drawing: Drawing, widthPt: number, maxHeightPt: number): LaidFigure {
+function captionLines(book: Book, drawing: Drawing, widthPt: number, isCaptioned: boolean): string[] {
+  const text = captionText(book, drawing, isCaptioned);
+  return text === "" ? [] : book.lines(text, widthPt, book.look.caption);
+}
+
+/** What a drawing may take, its caption aside. */
+interface Place {
+  widthPt: number;
+  maxHeightPt: number;
+  /** Said under it from where it is seen; else the page says so. */
+  isCaptioned?: boolean;
+}
+
+export function layFigure(
+  book: Book,
+  drawing: Drawing,
+  widthPt: number,
+  maxHeightPt: number,
+  isCaptioned = true,
+): LaidFigure {
   const bounds = { maxWidthMm: mm(widthPt), maxHeightMm: mm(maxHeightPt) };
-  return laid(book, speltDrawing(drawing, book.spell), bounds, widthPt, maxHeightPt);
+  return laid(book, speltDrawing(drawing, book.spell), bounds, { widthPt, maxHeightPt, isCaptioned });
 }
 
 /** One that is made to be cut out: as large as it is, with all of its words, whatever its place. */
 export function layFullSize(book: Book, asDrawn: Drawing): LaidFigure {
   const drawing = speltDrawing(asDrawn, book.spell);
   const placed = place(drawing, { scale: 1 });
-  return captioned(book, drawing, placed, 1, pt(placed.widthMm));
+  return captioned(book, drawing, placed, 1, pt(placed.widthMm), true);
 }
 
 /** Things that have less than this share of their place in both directions are a speck beside their measures. */
@@ -151,7 +179,8 @@ const SPECK_SHARE = 0.35;
 /** Measures are given up for a drawing that grows by at least this factor. */
 const WORTH_IT = 1.5;
 
-function laid(book: Book, drawing: Drawing, fit: Fit, widthPt: number, maxHeightPt: number): LaidFigure {
+function laid(book: Book, drawing: Drawing, fit: Fit, room: Place): LaidFigure {
+  const { widthPt, maxHeightPt, isCaptioned = true } = room;
   const textScale = book.look.drawingText;
   const laidOut = (looked: Drawing) =>
     place(withShortWords(looked, mm(widthPt), textScale), fit, { textScale });
@@ -167,7 +196,7 @@ function laid(book: Book, drawing: Drawing, fit: Fit, widthPt: number, maxHeight
     other.scale * zoomOf(other) > WORTH_IT * measured.scale * zoomOf(measured) ? other : measured;
   const isTight = book.look.measured && (zoomOf(placed) < 1 || isSpeck(placed, fit));
   const chosen = isTight ? larger(placed, bare()) : placed;
-  return captioned(book, drawing, chosen, zoomOf(chosen), widthPt);
+  return captioned(book, drawing, chosen, zoomOf(chosen), widthPt, isCaptioned);
 }
 
 function isSpeck({ thingsMm: [width, height] }: Placed, fit: Fit): boolean {
@@ -181,8 +210,9 @@ function captioned(
   placed: Placed,
   zoom: number,
   captionWidthPt: number,
+  isCaptioned: boolean,
 ): LaidFigure {
-  const caption = book.lines(captionText(book, drawing), captionWidthPt, book.look.caption);
+  const caption = captionLines(book, drawing, captionWidthPt, isCaptioned);
   const drawnPt = pt(placed.heightMm) * zoom;
   return {
     placed,
@@ -190,7 +220,7 @@ function captioned(
     caption,
     widthPt: pt(placed.widthMm) * zoom,
     drawnPt,
-    heightPt: drawnPt + CAPTION_GAP + caption.length * book.look.caption.leadingPt,
+    heightPt: drawnPt + captionPt(caption, book),
   };
 }
 
@@ -201,13 +231,16 @@ export function setFigure(book: Book, figure: LaidFigure, x: number, y: number):
     alt: altText(placed),
     bbox: [x, y, x + figure.widthPt, y + drawnPt],
   });
+  if (figure.caption.length === 0) return;
   const captionY = y + drawnPt + CAPTION_GAP;
   book.tags.mark("Caption", () => setLines(book, figure.caption, x, captionY, book.look.caption));
 }
 
 /** A drawing in the flow of the page. */
-export function figure(book: Book, drawing: Drawing, maxHeight: number): void {
-  const one = layFigure(book, drawing, book.width, heightWithCaption(book, drawing, book.width, maxHeight));
+export function figure(book: Book, drawing: Drawing, maxHeight: number, isCaptioned = true): void {
+  const place = { widthPt: book.width, maxHeightPt: maxHeight, isCaptioned };
+  const height = heightWithCaption(book, drawing, place);
+  const one = layFigure(book, drawing, book.width, height, isCaptioned);
   book.need(one.heightPt);
   setFigure(book, one, book.left, book.y);
   book.y += one.heightPt + AFTER_FIGURE_PT;
@@ -233,7 +266,9 @@ export function figureRow(
   const scale = Math.min(...alone.map(({ placed }) => placed.scale));
   const row = ownScales
     ? alone
-    : drawings.map((drawing) => laid(book, speltDrawing(drawing, book.spell), { scale }, width, maxHeight));
+    : drawings.map((drawing) =>
+        laid(book, speltDrawing(drawing, book.spell), { scale }, { widthPt: width, maxHeightPt: maxHeight }),
+      );
   const origin = Math.max(...row.map(originPt));
   const height = Math.max(...row.map((one) => origin - originPt(one) + one.heightPt));
   if (heading === undefined) book.need(height);
@@ -253,6 +288,7 @@ function originPt({ placed, zoom }: LaidFigure): number {
 export interface Split {
   figureColumns: number;
   maxHeight: number;
+  isCaptioned?: boolean;
 }
 
 /**
@@ -260,9 +296,10 @@ export interface Split {
  * The page goes on under the longer of the two.
  */
 export function figureBeside(book: Book, drawing: Drawing, split: Split, body: (right: Span) => void): void {
-  const { figureColumns, maxHeight } = split;
+  const { figureColumns, maxHeight, isCaptioned = true } = split;
   const left = columns(book.paper, 0, figureColumns);
-  const one = layFigure(book, drawing, left.width, heightWithCaption(book, drawing, left.width, maxHeight));
+  const place = { widthPt: left.width, maxHeightPt: maxHeight, isCaptioned };
+  const one = layFigure(book, drawing, left.width, heightWithCaption(book, drawing, place), isCaptioned);
   book.need(one.heightPt);
   const top = book.y;
   const page = book.pageCount;

@@ -32,6 +32,12 @@ export function linesThatStay(leadingsPt: readonly number[], room: number): numb
   return stay < 2 ? 0 : stay;
 }
 
+/** What short paragraphs take under each other, each with so much white under it, pt. */
+export function paragraphsHeight(book: Book, texts: readonly string[], width: number, after: number): number {
+  const { body } = book.look;
+  return texts.reduce((sum, text) => sum + book.lines(text, width, body).length * body.leadingPt + after, 0);
+}
+
 /** A paragraph that flows over pages where it must. */
 export function paragraph(book: Book, text: string, block: TextBlock = {}): void {
   const { style = book.look.body, x = book.left, width = book.width, tag = "P", after = 8 } = block;

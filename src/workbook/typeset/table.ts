@@ -131,6 +131,11 @@ function halvesHeight(halves: readonly LaidTable[][]): number {
   return Math.max(...heights);
 }
 
+/** What tables in two halves of the page take of it, with the white over and under them, pt. */
+export function besideHeight(book: Book, left: readonly TableSpec[], right: readonly TableSpec[]): number {
+  return SPACE_ABOVE + halvesHeight(layHalves(book, left, right)) + AFTER_PT;
+}
+
 /** Tables in two halves of the page, those of a half under each other, both from one height. */
 export function tablesBeside(book: Book, left: readonly TableSpec[], right: readonly TableSpec[]): void {
   const halves = layHalves(book, left, right);
