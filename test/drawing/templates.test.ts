@@ -78,6 +78,24 @@ describe("templates at full size", () => {
     expectNear(walked, (widest?.arcMm ?? 0) / 2, 0.5);
   });
 
+  test("every pleat has a template with its own lines: half ones at the edges have another", () => {
+    const { shade, templates } = planned({ shade: { style: "pleated-balloon", mount: "outside" } });
+    const { pleats } = shade.form;
+    const folded = new Set(pleats.map(({ flatMm: [left, , right] }) => Math.round(right - left)));
+    expect(folded.size).toBe(2);
+    const drawn = templates.filter(({ id }) => id.startsWith("template-pleat"));
+    expect(drawn.length).toBe(2);
+    for (const { number, flatMm } of pleats) {
+      const own = drawn.filter(({ title }) => new RegExp(`\\b${number}\\b`).test(title));
+      expect(own.length, `pleat ${number}`).toBe(1);
+      const xs = ["crease", "fold"]
+        .flatMap((role) => lines(own[0], role).map(({ points }) => points[0]?.[0] ?? Number.NaN))
+        .sort((a, b) => a - b);
+      for (const [i, x] of flatMm.entries()) expectNear(xs[i] ?? Number.NaN, x - flatMm[0], 0.1);
+      expect(own[0]?.caption).not.toContain("alike");
+    }
+  });
+
   test("none is a tint: a strip to lay on the cloth costs no ink but its lines", () => {
     const windows = [
       { shade: { style: "tailed", mount: "outside" } },

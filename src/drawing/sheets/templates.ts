@@ -1,7 +1,8 @@
 import { catenaryOfSag } from "../../mechanics/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
-import { type CornerLine, flatSize, headLine, type Swag } from "../../shade-plan/index.ts";
+import { type CornerLine, headLine, type Pleat, type Swag } from "../../shade-plan/index.ts";
 import { lengthText } from "../../units/index.ts";
+import { listed } from "../../words/index.ts";
 import type { Drawing, Point, Primitive, Role } from "../model.ts";
 import { plannedBoardAllowanceMm } from "./cloth-marks.ts";
 import { dimensionOf, line, note } from "./shapes.ts";
@@ -119,46 +120,65 @@ function headTemplate({ shade, units }: SheetInput): Drawing[] {
   ];
 }
 
-/** Lines of the pleats of one half of the flat cloth, on a strip of paper as long as that. */
+/** A strip of paper with the lines of a pleat, for each width of them: a pleat at an edge may be half of the others. */
 function pleatTemplate({ shade, units }: SheetInput): Drawing[] {
   const { pleats } = shade.form;
-  const [first] = pleats;
-  if (first === undefined) return [];
-  const { widthMm } = flatSize(shade.size, shade.form, "face");
-  const [left, middle, right] = first.flatMm;
-  const fromMm = Math.max(0, Math.min(left, widthMm));
-  const upright = (role: Role, x: number, words: string): Primitive[] => [
+  const kinds: Pleat[][] = [];
+  for (const pleat of pleats) {
+    const alike = kinds.find(([first]) => first !== undefined && isAlike(first, pleat));
+    if (alike === undefined) kinds.push([pleat]);
+    else alike.push(pleat);
+  }
+  return kinds.flatMap((alike, i): Drawing[] => {
+    const [first] = alike;
+    if (first === undefined) return [];
+    const numbers = listed(alike.map(({ number }) => String(number)));
+    const which = alike.length === 1 ? `pleat ${numbers}` : `pleats ${numbers}`;
+    const only = pleats.length === 1 ? "There is one pleat." : `All ${pleats.length} pleats are alike.`;
+    const [left, middle, right] = first.flatMm.map((x) => x - first.flatMm[0]) as [number, number, number];
+    return [
+      {
+        id: i === 0 ? "template-pleat" : `template-pleat-${i + 1}`,
+        title: `Template: ${kinds.length === 1 ? "one pleat" : which}`,
+        caption: `Lay it across the flat cloth, right side up, at the places of the marking strip: the outer lines come together over the middle one, ${lengthText(first.foldedMm, units)} folded away. ${kinds.length === 1 ? only : `It is for ${which}.`}`,
+        primitives: [
+          ...[0, PLEAT_STRIP_MM].map((y) =>
+            line("cut", [
+              [left, y],
+              [right, y],
+            ]),
+          ),
+          ...upright("crease", left, "fold to the middle"),
+          ...upright("fold", middle, "middle, behind"),
+          ...upright("crease", right, "fold to the middle"),
+          dimensionOf({ from: [left, 0], to: [middle, 0], offset: 5 }, units),
+          dimensionOf({ from: [middle, 0], to: [right, 0], offset: 5 }, units),
+        ],
+        facts: [
+          lengthFact("Folded away in one pleat", first.foldedMm, units),
+          ...alike.map(({ number, flatMm }) =>
+            lengthFact(`Pleat ${number}: left line from the left edge of the flat cloth`, flatMm[0], units),
+          ),
+        ],
+      },
+    ];
+  });
+}
+
+/** Of two pleats that are not told apart by any mark of a ruler. */
+const ALIKE_MM = 0.05;
+
+function isAlike({ flatMm: [left, middle, right] }: Pleat, { flatMm: [l, m, r] }: Pleat): boolean {
+  return Math.abs(middle - left - (m - l)) < ALIKE_MM && Math.abs(right - middle - (r - m)) < ALIKE_MM;
+}
+
+function upright(role: Role, x: number, words: string): Primitive[] {
+  return [
     line(role, [
       [x, 0],
       [x, PLEAT_STRIP_MM],
     ]),
     note([x, PLEAT_STRIP_MM], words, { angleDeg: -90, anchor: "start", shiftPaperMm: [-1.6, -2] }),
-  ];
-  return [
-    {
-      id: "template-pleat",
-      title: "Template: one pleat",
-      caption: `Lay it across the flat cloth, right side up, at the places of the marking strip: the outer lines come together over the middle one, ${lengthText(first.foldedMm, units)} folded away. ${pleats.length === 1 ? "There is one pleat." : `All ${pleats.length} pleats are alike.`}`,
-      primitives: [
-        ...[0, PLEAT_STRIP_MM].map((y) =>
-          line("cut", [
-            [fromMm - left, y],
-            [right - left, y],
-          ]),
-        ),
-        ...upright("crease", 0, "fold to the middle"),
-        ...upright("fold", middle - left, "middle, behind"),
-        ...upright("crease", right - left, "fold to the middle"),
-        dimensionOf({ from: [0, 0], to: [middle - left, 0], offset: 5 }, units),
-        dimensionOf({ from: [middle - left, 0], to: [right - left, 0], offset: 5 }, units),
-      ],
-      facts: [
-        lengthFact("Folded away in one pleat", first.foldedMm, units),
-        ...pleats.map(({ number, flatMm }) =>
-          lengthFact(`Pleat ${number}: left line from the left edge of the flat cloth`, flatMm[0], units),
-        ),
-      ],
-    },
   ];
 }
 
