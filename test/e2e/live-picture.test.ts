@@ -69,12 +69,30 @@ test("the picture is turned by mouse and keys, raised by its slider, lit from th
   const live = await openLive(page);
   const front = await seen(page);
   expect(front.colours).toBeGreaterThan(200);
+  // Drawn by the processor it is smoothed by more points than are shown, and while it moves by fewer.
+  const drawn = () =>
+    page.locator(".live-canvas").evaluate((element) => {
+      const canvas = element as HTMLCanvasElement;
+      return `${canvas.dataset.drawn} ${(canvas.width / canvas.clientWidth).toFixed(1)}`;
+    });
+  await expect.poll(drawn, { timeout: 180_000 }).toBe("rest 1.5");
   expect(await violations(page)).toEqual([]);
   const box = await live.boundingBox();
   if (!box) throw new Error("invalid page: nothing is shown");
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
   await page.mouse.down();
   await page.mouse.move(box.x + box.width / 2 + 90, box.y + box.height / 2, { steps: 4 });
+  let steps = 0;
+  await expect
+    .poll(
+      async () => {
+        await page.mouse.move(box.x + box.width / 2 + 90 + (++steps % 2), box.y + box.height / 2);
+        await page.evaluate(() => new Promise((resolve) => requestAnimationFrame(resolve)));
+        return drawn();
+      },
+      { timeout: 180_000 },
+    )
+    .toBe("moving 0.5");
   await page.mouse.up();
   const turned = await seen(page);
   expect(turned.url).not.toBe(front.url);

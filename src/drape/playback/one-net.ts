@@ -3,6 +3,7 @@ import { STYLE_SHAPES } from "../../styles/shapes/index.ts";
 import { columnCloth } from "../column-cloth.ts";
 import type { DrapeInput } from "../drape-input.ts";
 import type { HangingCloth, HangingShade } from "../hanging-cloth.ts";
+import { type Kin, kinOf } from "./kin.ts";
 
 /** One net of lines that the cloth is told by at every height. */
 export interface CommonNet {
@@ -25,6 +26,9 @@ export interface HangingFrame {
   /** Of the cloth between each line and the next: its place from the front. */
   strands: Int32Array;
   ringsMm: Float64Array;
+  /** From each node to the one below it, mm. */
+  linksMm: Float64Array;
+  kin: Kin;
   method: HangingShade["method"];
   /** Solved with a wide net only. */
   coarse: boolean;
@@ -152,9 +156,22 @@ export function ontoNet(net: CommonNet, raise: number, shade: HangingShade, coar
     clothMm,
     strands,
     ringsMm: Float64Array.from(shade.ringsMm.flat()),
+    linksMm: linksOf(net, placesMm),
+    kin: kinOf(net, placesMm),
     method,
     coarse,
   };
+}
+
+function linksOf({ across, along }: CommonNet, placesMm: Float64Array): Float64Array {
+  return Float64Array.from({ length: across * (along - 1) }, (_, node) => {
+    const [upper, lower] = [3 * node, 3 * (node + across)];
+    return Math.hypot(
+      (placesMm[lower] as number) - (placesMm[upper] as number),
+      (placesMm[lower + 1] as number) - (placesMm[upper + 1] as number),
+      (placesMm[lower + 2] as number) - (placesMm[upper + 2] as number),
+    );
+  });
 }
 
 type Four = [number, number, number, number];

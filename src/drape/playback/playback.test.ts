@@ -51,6 +51,26 @@ describe.each(Object.entries(STYLES))("%s between heights", (_name, make) => {
     }
   });
 
+  // Two ways: those alike follow the first of them, or each is made as long as it is on its own.
+  test("uprights of one shape go up as they would each on its own", () => {
+    const alone = frames.map(
+      (frame): HangingFrame => ({
+        ...frame,
+        kin: { ...frame.kin, first: Int32Array.from({ length: net.across }, (_, i) => i) },
+      }),
+    );
+    expect(frames.some(({ kin }) => kin.first.some((first, i) => first !== i))).toBe(true);
+    const [together, apart] = [playedAt(net, frames, 0.3), playedAt(net, alone, 0.3)];
+    together.placesMm.forEach((mm, k) => {
+      expectNear(mm, apart.placesMm[k] as number, 1e-3);
+    });
+  });
+
+  test("played into cloth that was played before it is as played anew", () => {
+    const before = playedAt(net, frames, 0.9);
+    expect(playedAt(net, frames, 0.3, before)).toEqual(playedAt(net, frames, 0.3));
+  });
+
   test("at a height that is known it is that height; below and above all it is the nearest", () => {
     for (const frame of frames) expect(playedAt(net, frames, frame.raise).placesMm).toEqual(frame.placesMm);
     expect(playedAt(net, frames.slice(1, 3), 0).placesMm).toEqual(frames[1]?.placesMm);

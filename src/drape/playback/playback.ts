@@ -1,4 +1,5 @@
 import { keepLengths } from "../../mechanics/index.ts";
+import { SAME_WAY } from "./kin.ts";
 import type { CommonNet, HangingFrame } from "./one-net.ts";
 
 /** The cloth somewhere between two heights that were worked out. */
@@ -15,107 +16,77 @@ export interface PlayedCloth {
  * Any height between those that were worked out: places blended, then every upright drawn back to its length between board
  * and rings, so that cloth never shortens on its way.
  *
+ * @param into cloth of the same net that was played before and is no longer needed
  * @throws where no height is known
  */
-export function playedAt(net: CommonNet, frames: readonly HangingFrame[], raise: number): PlayedCloth {
+export function playedAt(
+  net: CommonNet,
+  frames: readonly HangingFrame[],
+  raise: number,
+  into: PlayedCloth = emptyCloth(net, frames[0]),
+): PlayedCloth {
   const [from, to, share] = around(frames, raise);
-  const coarse = from.coarse || to.coarse;
   const near = share < 0.5 ? from : to;
-  if (share === 0 || share === 1)
-    return {
-      placesMm: near.placesMm.slice(),
-      clothMm: near.clothMm,
-      strands: near.strands,
-      ringsMm: near.ringsMm,
-      coarse,
-    };
+  into.coarse = from.coarse || to.coarse;
+  into.strands = near.strands;
+  for (const part of ["placesMm", "clothMm", "ringsMm"] as const)
+    blend(from[part], to[part], share, into[part]);
+  if (share > 0 && share < 1) drawToLength(net, from, to, share, into.placesMm);
+  return into;
+}
+
+/** Cloth keeps its length to this share as it is played. */
+const LENGTH_SHARE = 1e-6;
+
+function emptyCloth({ across, along }: CommonNet, frame: HangingFrame | undefined): PlayedCloth {
   return {
-    placesMm: drawnToLength(net, from, to, share),
-    clothMm: blended(from.clothMm, to.clothMm, share),
-    strands: near.strands,
-    ringsMm: blended(from.ringsMm, to.ringsMm, share),
-    coarse,
+    placesMm: new Float64Array(3 * across * along),
+    clothMm: new Float64Array(2 * across * along),
+    strands: new Int32Array(0),
+    ringsMm: new Float64Array(frame?.ringsMm.length ?? 0),
+    coarse: false,
   };
 }
 
-/** The places of two frames blended, every upright as long as it is between theirs. */
-function drawnToLength(net: CommonNet, from: HangingFrame, to: HangingFrame, share: number): Float64Array {
-  const { across, along, held } = net;
-  const straight = blended(from.placesMm, to.placesMm, share);
-  const placesMm = straight.slice();
+/** Blended places: every upright is made as long as it is between the two frames, the first of those alike for them all. */
+function drawToLength(
+  { across, along, held }: CommonNet,
+  from: HangingFrame,
+  to: HangingFrame,
+  share: number,
+  placesMm: Float64Array,
+): void {
   const points = new Int32Array(along);
   const restMm = new Float64Array(along - 1);
   const heldHere = new Uint8Array(along);
-  const done = new Map<number, number[]>();
   for (let i = 0; i < across; i++) {
-    const kin = kinOf(i);
-    if (kin !== undefined) {
-      follow(i, kin);
+    const first = from.kin.first[i] as number;
+    const ways = (from.kin.ways[i] as number) & (to.kin.ways[i] as number);
+    if (first !== i && first === to.kin.first[i] && ways !== 0) {
+      follow(i, first, (ways & SAME_WAY) === 0 ? -1 : 1);
       continue;
     }
     for (let j = 0; j < along; j++) {
       points[j] = j * across + i;
       heldHere[j] = held[j * across + i] as number;
       if (j === 0) continue;
-      const lower = linkMm(from, across, i, j);
-      restMm[j - 1] = lower + share * (linkMm(to, across, i, j) - lower);
+      const above = (j - 1) * across + i;
+      restMm[j - 1] = between(from.linksMm[above] as number, to.linksMm[above] as number, share);
     }
-    keepLengths({ x: placesMm, points, restMm, held: heldHere });
-  }
-  return placesMm;
-
-  /** An upright that hangs like this one beside another column, turned over or not, and was drawn to its length. */
-  function kinOf(i: number): Kin | undefined {
-    let sum = 0;
-    for (let j = 0; j < along; j++) {
-      const at = 3 * (j * across + i);
-      sum += (j + 1) * (straight[at + 2] as number) + (straight[at + 1] as number);
-    }
-    const about = Math.round(sum * 1e5);
-    const likely = done.get(about) ?? [];
-    for (const upright of likely)
-      for (const sign of [1, -1] as const) if (isKin(i, { upright, sign })) return { upright, sign };
-    done.set(about, [...likely, i]);
-    return undefined;
+    keepLengths({ x: placesMm, points, restMm, held: heldHere, toShare: LENGTH_SHARE });
   }
 
-  function isKin(i: number, { upright, sign }: Kin): boolean {
-    const over = [from.placesMm, to.placesMm].map(
-      (places) => (places[3 * i] as number) - sign * (places[3 * upright] as number),
-    );
+  /** Moves an upright as one of its shape was moved, which lies as it does or turned over. */
+  function follow(i: number, first: number, way: 1 | -1): void {
     for (let j = 0; j < along; j++) {
-      const [own, other] = [j * across + i, j * across + upright];
-      if (held[own] !== held[other]) return false;
-      for (const [k, { placesMm: places }] of [from, to].entries()) {
-        const apart = (places[3 * own] as number) - sign * (places[3 * other] as number);
-        if (Math.abs(apart - (over[k] as number)) > ALIKE_MM) return false;
-        for (const c of [1, 2])
-          if (Math.abs((places[3 * own + c] as number) - (places[3 * other + c] as number)) > ALIKE_MM)
-            return false;
-      }
-    }
-    return true;
-  }
-
-  function follow(i: number, { upright, sign }: Kin): void {
-    for (let j = 0; j < along; j++) {
-      const [own, other] = [3 * (j * across + i), 3 * (j * across + upright)];
-      const moved = (placesMm[other] as number) - (straight[other] as number);
-      placesMm[own] = (straight[own] as number) + sign * moved;
+      const [own, other] = [3 * (j * across + i), 3 * (j * across + first)];
+      const blended = between(from.placesMm[other] as number, to.placesMm[other] as number, share);
+      placesMm[own] = (placesMm[own] as number) + way * ((placesMm[other] as number) - blended);
       placesMm[own + 1] = placesMm[other + 1] as number;
       placesMm[own + 2] = placesMm[other + 2] as number;
     }
   }
 }
-
-/** An upright of the same shape, and whether it is turned over: -1. */
-interface Kin {
-  upright: number;
-  sign: 1 | -1;
-}
-
-/** Places that differ by rounding alone, mm. */
-const ALIKE_MM = 1e-9;
 
 /** The frames below and above a height, and how far it lies between them. */
 function around(frames: readonly HangingFrame[], raise: number): [HangingFrame, HangingFrame, number] {
@@ -132,20 +103,12 @@ function around(frames: readonly HangingFrame[], raise: number): [HangingFrame, 
   return [from, from, 0];
 }
 
-function blended(from: Float64Array, to: Float64Array, share: number): Float64Array {
-  const places = from.slice();
-  for (let k = 0; k < places.length; k++) {
-    const value = places[k] as number;
-    places[k] = value + share * ((to[k] as number) - value);
-  }
-  return places;
+function between(from: number, to: number, share: number): number {
+  return from + share * (to - from);
 }
 
-function linkMm({ placesMm }: HangingFrame, across: number, i: number, j: number): number {
-  const a = 3 * ((j - 1) * across + i);
-  const b = 3 * (j * across + i);
-  const dx = (placesMm[b] as number) - (placesMm[a] as number);
-  const dy = (placesMm[b + 1] as number) - (placesMm[a + 1] as number);
-  const dz = (placesMm[b + 2] as number) - (placesMm[a + 2] as number);
-  return Math.sqrt(dx * dx + dy * dy + dz * dz);
+function blend(from: Float64Array, to: Float64Array, share: number, into: Float64Array): void {
+  if (share === 0) into.set(from);
+  else if (share === 1) into.set(to);
+  else for (let k = 0; k < into.length; k++) into[k] = between(from[k] as number, to[k] as number, share);
 }

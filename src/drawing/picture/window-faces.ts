@@ -79,8 +79,10 @@ export function windowFaces(behind: WindowBehind, camera: Camera): Facet[] {
   return faces;
 }
 
+type Box = [left: number, top: number, right: number, bottom: number];
+
 /** Four sides of a frame, a bar down its middle and one across. */
-export function sashBoxes([left, top, right, bottom]: readonly [number, number, number, number]): number[][] {
+export function sashBoxes([left, top, right, bottom]: Readonly<Box>): Box[] {
   const [x, y] = [(left + right) / 2, top + (bottom - top) * 0.5];
   return [
     [left, top, right, top + FRAME_MM],

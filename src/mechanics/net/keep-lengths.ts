@@ -7,10 +7,11 @@ export interface Chain {
   restMm: Float64Array;
   /** 1 where a point is held. */
   held: Uint8Array;
+  /** Links agree with their lengths to this share; 1e-8 where it is not told. */
+  toShare?: number;
 }
 
 const MOST_STEPS = 40;
-/** Links agree with their lengths to this share. */
 const SHARE = 1e-8;
 /** Straight between two held points the links leave nothing to choose: so small a give keeps the matrix sound. */
 const GIVE = 1e-10;
@@ -21,15 +22,16 @@ const GIVE = 1e-10;
  * Grinspun, “Efficient simulation of inextensible cloth”, ACM Transactions on Graphics 26(3), 2007). Held points must be near
  * enough to each other. Tells the largest share by which a link still differs.
  */
-export function keepLengths({ x, points, restMm, held }: Chain): number {
+export function keepLengths({ x, points, restMm, held, toShare = SHARE }: Chain): number {
   const n = points.length - 1;
   const way = new Float64Array(3 * n);
   const miss = new Float64Array(n);
   const beside = new Float64Array(n);
+  const ties = new Float64Array(n);
   let worst = 0;
   for (let step = 0; step < MOST_STEPS; step++) {
     worst = lookAlong();
-    if (worst <= SHARE) break;
+    if (worst <= toShare) break;
     pullsOf();
     for (let k = 0; k <= n; k++) {
       if (held[k] === 1) continue;
@@ -65,11 +67,12 @@ export function keepLengths({ x, points, restMm, held }: Chain): number {
   /** Pulls that undo the misses, in their place: Thomas's elimination. */
   function pullsOf(): void {
     for (let k = 0; k < n; k++) {
+      ties[k] = k > 0 ? tieTo(k) : 0;
       const free = (held[k] === 1 ? 0 : 1) + (held[k + 1] === 1 ? 0 : 1);
       let pivot = free + GIVE;
       if (free === 0) miss[k] = 0;
       if (k > 0) {
-        const tie = tieTo(k);
+        const tie = ties[k] as number;
         const ratio = tie / (beside[k - 1] as number);
         pivot -= ratio * tie;
         miss[k] = (miss[k] as number) - ratio * (miss[k - 1] as number);
@@ -77,7 +80,7 @@ export function keepLengths({ x, points, restMm, held }: Chain): number {
       beside[k] = Math.max(pivot, GIVE);
     }
     for (let k = n - 1; k >= 0; k--) {
-      const after = k + 1 < n ? tieTo(k + 1) * (miss[k + 1] as number) : 0;
+      const after = k + 1 < n ? (ties[k + 1] as number) * (miss[k + 1] as number) : 0;
       miss[k] = ((miss[k] as number) - after) / (beside[k] as number);
     }
   }

@@ -22,8 +22,8 @@ const NEAR_PER_PX = 0.0015;
 /** The shade in space, or in a photo of its window; raised by the slider beside it. `onFail`: this browser cannot draw it. */
 export function LivePicture({ onFail }: { onFail: () => void }) {
   const { plan } = useShadeNow();
-  const raise = usePlanner((planner) => planner.view.raise);
-  const { heights, failed } = useHeights(plan, raise);
+  const { heights, failed } = useHeights(plan);
+  const words = usePlanner(({ view }) => (failed ? FAILED : wordsOf(heights, view.raise)));
   const [place, setPlace] = useState<keyof typeof PLACES>("turned");
   const [lightFrom, setLightFrom] = useState<LightFrom>("room");
   const [lined, setLined] = useState(true);
@@ -65,7 +65,7 @@ export function LivePicture({ onFail }: { onFail: () => void }) {
           </>
         ) : null}
         <p className="live-words small quiet" role="status">
-          {failed ? FAILED : wordsOf(heights, raise)}
+          {words}
         </p>
       </div>
     </div>

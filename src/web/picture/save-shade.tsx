@@ -8,6 +8,7 @@ import { setRaise, usePlanner } from "../state/store.ts";
 import { clipKind, recordClip } from "./export/clip.ts";
 import { patternTile } from "./pattern-tile.ts";
 import { pngOfCanvas, savePng } from "./save-picture.ts";
+import type { Fineness } from "./scene/live-scene.ts";
 import { sewnCloth } from "./sewn-cloth.ts";
 import type { KnownHeights } from "./use-heights.ts";
 
@@ -16,8 +17,8 @@ interface SaveShadeProps {
   heights: KnownHeights | undefined;
   /** Shows the shade from there, at once. */
   turn: (aroundRad: number) => void;
-  /** Keeps the picture fine while it is saved; let go of, it is as it was again. */
-  hold: (isHeld: boolean) => void;
+  /** Keeps the picture so fine while it is saved; let go of, it is as it was again. */
+  hold: (fineness: Fineness | undefined) => void;
 }
 
 /** What is seen as a picture or a clip, and the cloth itself as a model. */
@@ -25,18 +26,18 @@ export function SaveShade({ canvas, heights, turn, hold }: SaveShadeProps) {
   const { plan, window } = useShadeNow();
   const { cloths } = useJob();
   const [busy, setBusy] = useState(false);
-  const whileBusy = (work: () => Promise<void>) => () => {
+  const whileBusy = (fineness: Fineness, work: () => Promise<void>) => () => {
     setBusy(true);
-    hold(true);
+    hold(fineness);
     void work().finally(() => {
       setBusy(false);
-      hold(false);
+      hold(undefined);
     });
   };
-  const savePicture = whileBusy(async () => {
+  const savePicture = whileBusy("rest", async () => {
     if (canvas.current) await savePng(canvas.current, window.id);
   });
-  const saveModel = whileBusy(async () => {
+  const saveModel = whileBusy("rest", async () => {
     if (heights === undefined) return;
     const { clothGlb } = await import("./export/glb.ts");
     const face = plan.cloth.layers.find(({ layer }) => layer === "face");
@@ -51,7 +52,7 @@ export function SaveShade({ canvas, heights, turn, hold }: SaveShadeProps) {
     download(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "model/gltf-binary" }), `${window.id}.glb`);
   });
   const saveClip = (name: string, show: (share: number) => void) =>
-    whileBusy(async () => {
+    whileBusy("held", async () => {
       const clip = canvas.current && (await recordClip(canvas.current, show));
       if (clip) download(clip.blob, `${window.id}-${name}.${clip.ending}`);
     });

@@ -1,7 +1,8 @@
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useState } from "react";
 import { type CommonNet, type HangingFrame, type HeightNews, withFrame } from "../../drape/index.ts";
 import { drapeInput } from "../../drawing/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
+import { usePlanner } from "../state/store.ts";
 import { HANGS_MS } from "../workers/hangs.ts";
 import type { KeptWorker } from "../workers/kept-worker.ts";
 import { beginHangWorker } from "./begin-hang-worker.ts";
@@ -19,11 +20,9 @@ export interface KnownHeights {
 const PAUSE_MS = 200;
 
 /** The shade at all heights, worked out in a worker of its own; an edit ends it and begins anew. */
-export function useHeights(plan: ShadePlan, raise: number): { heights?: KnownHeights; failed: boolean } {
+export function useHeights(plan: ShadePlan): { heights?: KnownHeights; failed: boolean } {
   const [known, setKnown] = useState<KnownHeights>();
   const [failed, setFailed] = useState(false);
-  const now = useRef(raise);
-  now.current = raise;
   const key = drapeKey(plan);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key tells when the cloth hangs otherwise
   useEffect(() => {
@@ -49,7 +48,10 @@ export function useHeights(plan: ShadePlan, raise: number): { heights?: KnownHei
       };
       const input = drapeInput(plan);
       kept
-        .ask((service, hearing) => service.workOut(input, now.current, hearing(tell)), HANGS_MS)
+        .ask(
+          (service, hearing) => service.workOut(input, usePlanner.getState().view.raise, hearing(tell)),
+          HANGS_MS,
+        )
         .then(
           () => end("done"),
           () => end("failed"),

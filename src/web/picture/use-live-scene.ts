@@ -1,5 +1,5 @@
 import { type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
-import { playedAt } from "../../drape/index.ts";
+import { type CommonNet, type PlayedCloth, playedAt } from "../../drape/index.ts";
 import { bareBattens, pictureRig, sceneColours, sewnMarks, windowBehind } from "../../drawing/index.ts";
 import type { Cloth } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
@@ -8,12 +8,12 @@ import { useJob, useUnits } from "../state/fields.ts";
 import { usePlanner } from "../state/store.ts";
 import { lightThrough } from "./light-through.ts";
 import { type PatternTile, patternTile } from "./pattern-tile.ts";
-import { type LightFrom, LiveScene } from "./scene/live-scene.ts";
+import { type Fineness, type LightFrom, LiveScene } from "./scene/live-scene.ts";
 import { sewnCloth } from "./sewn-cloth.ts";
 import type { KnownHeights } from "./use-heights.ts";
 
-/** What was not moved for so long rests, ms. */
-const RESTS_MS = 250;
+/** What was not moved for so long rests, ms: longer where a picture takes longer, so as not to be in the way of the next. */
+const RESTS_MS = { byCard: 250, bySoftware: 700 };
 
 /** What is chosen of a live picture. */
 export interface LiveChoice {
@@ -24,7 +24,7 @@ export interface LiveChoice {
 
 /**
  * The scene of a canvas, with the shade on the page in it; `draw` is called in the next frame after anything changed, and
- * again, finer, once nothing changes; `also` what it reads beside the shade. While it is held it is fine as it moves.
+ * again, finer, once nothing changes; `also` what it reads beside the shade. What it is held at it stays, moving or not.
  */
 export function useLiveScene(
   canvas: RefObject<HTMLCanvasElement | null>,
@@ -36,37 +36,55 @@ export function useLiveScene(
   const { plan } = useShadeNow();
   const units = useUnits();
   const { cloths } = useJob();
-  const raise = usePlanner((planner) => planner.view.raise);
   const pattern = usePattern(plan, cloths, heights?.net.alongMm.at(-1));
   const scene = useRef<LiveScene | undefined>(undefined);
   const frame = useRef(0);
   const rest = useRef<ReturnType<typeof setTimeout>>(undefined);
-  const latest = useRef({ draw, onFail });
-  latest.current = { draw, onFail };
+  const latest = useRef({ draw, onFail, heights, plan, units });
+  latest.current = { draw, onFail, heights, plan, units };
   // One and the same for all of their life, so that effects may name them.
-  const [{ redraw, hold }] = useState(() => {
-    let isHeld = false;
+  const [{ redraw, rehang, hold }] = useState(() => {
+    let held: Fineness | undefined;
+    let isHung = false;
+    let played: { net: CommonNet; cloth: PlayedCloth } | undefined;
+    const hangNow = (live: LiveScene) => {
+      const { heights, plan, units } = latest.current;
+      if (heights === undefined) return;
+      const { net, frames } = heights;
+      const { raise } = usePlanner.getState().view;
+      const cloth = playedAt(net, frames, raise, played?.net === net ? played.cloth : undefined);
+      played = { net, cloth };
+      live.hang(net, cloth, pictureRig(plan, units, raise), bareBattens(plan, units, raise));
+      isHung = true;
+    };
     const drawNow = (isMoving: boolean) => {
       cancelAnimationFrame(frame.current);
       frame.current = 0;
       if (!scene.current) return;
-      scene.current.isMoving = isMoving && !isHeld;
+      if (!isHung) hangNow(scene.current);
+      scene.current.fineness = held ?? (isMoving ? "moving" : "rest");
       latest.current.draw(scene.current);
       say(isMoving ? "moving" : "rest");
     };
     // Who waits for the picture as it stays looks here.
     const say = (drawn: "moving" | "rest") => {
-      if (canvas.current) canvas.current.dataset.drawn = drawn;
+      if (canvas.current && canvas.current.dataset.drawn !== drawn) canvas.current.dataset.drawn = drawn;
+    };
+    const redraw = () => {
+      say("moving");
+      clearTimeout(rest.current);
+      const restsMs = scene.current?.isBySoftware ? RESTS_MS.bySoftware : RESTS_MS.byCard;
+      rest.current = setTimeout(() => drawNow(false), restsMs);
+      if (frame.current === 0) frame.current = requestAnimationFrame(() => drawNow(true));
     };
     return {
-      redraw() {
-        say("moving");
-        clearTimeout(rest.current);
-        rest.current = setTimeout(() => drawNow(false), RESTS_MS);
-        if (frame.current === 0) frame.current = requestAnimationFrame(() => drawNow(true));
+      redraw,
+      rehang() {
+        isHung = false;
+        redraw();
       },
-      hold(is: boolean) {
-        isHeld = is;
+      hold(fineness: Fineness | undefined) {
+        held = fineness;
         drawNow(false);
       },
     };
@@ -110,12 +128,16 @@ export function useLiveScene(
     scene.current?.light(lightFrom);
     redraw();
   }, [lightFrom, redraw]);
-  useEffect(() => {
-    if (heights === undefined) return;
-    const cloth = playedAt(heights.net, heights.frames, raise);
-    scene.current?.hang(heights.net, cloth, pictureRig(plan, units, raise), bareBattens(plan, units, raise));
-    redraw();
-  }, [heights, raise, plan, units, redraw]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what the cloth hangs by
+  useEffect(rehang, [heights, plan, units, rehang]);
+  // Nothing of the page but its slider is made anew as the shade goes up.
+  useEffect(
+    () =>
+      usePlanner.subscribe(({ view }, { view: was }) => {
+        if (view.raise !== was.raise) rehang();
+      }),
+    [rehang],
+  );
   useEffect(redraw, [...also, redraw]);
   return { scene, redraw, hold };
 }

@@ -18,7 +18,7 @@ export function RaiseSlider() {
     >
       <Label className="raise-label">Raise</Label>
       <SliderTrack className="raise-track">
-        <div className="raise-fill" style={{ height: `${raise * 100}%` }} />
+        <div className="raise-fill" style={{ transform: `scaleY(${raise})` }} />
         <SliderThumb className="raise-thumb" />
       </SliderTrack>
     </Slider>

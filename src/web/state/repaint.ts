@@ -37,13 +37,17 @@ export function repaintStarts(): void {
   });
 }
 
+let channel: MessageChannel | undefined;
+const waiting: (() => void)[] = [];
+
+/** A new channel for each edit costs more than the message: one is kept. */
 function soon(then: () => void): void {
-  const { port1, port2 } = new MessageChannel();
-  port1.onmessage = () => {
-    port1.close();
-    then();
-  };
-  port2.postMessage(undefined);
+  if (channel === undefined) {
+    channel = new MessageChannel();
+    channel.port1.onmessage = () => waiting.shift()?.();
+  }
+  waiting.push(then);
+  channel.port2.postMessage(undefined);
 }
 
 function repaintEnds(start: number, waitedMs: number): void {

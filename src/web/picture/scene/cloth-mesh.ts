@@ -4,6 +4,7 @@ import {
   BufferGeometry,
   CanvasTexture,
   Color,
+  DoubleSide,
   FrontSide,
   Group,
   Mesh,
@@ -44,6 +45,7 @@ export class ClothMesh {
   #geometry = new BufferGeometry();
   #net: CommonNet | undefined;
   #isRefined = false;
+  #casts = true;
 
   /** Puts the cloth where it hangs; `refine` once it rests. */
   hang(net: CommonNet, cloth: PlayedCloth): void {
@@ -122,7 +124,9 @@ export class ClothMesh {
   }
 
   castsShadow(casts: boolean): void {
-    for (const child of this.group.children) child.castShadow = casts;
+    this.#casts = casts;
+    const [face] = this.group.children;
+    if (face !== undefined) face.castShadow = casts;
   }
 
   dispose(): void {
@@ -155,7 +159,8 @@ export class ClothMesh {
     for (const { material } of [this.#face, this.#back]) {
       const mesh = new Mesh(geometry, material);
       mesh.receiveShadow = true;
-      mesh.castShadow = true;
+      // Once for both sides.
+      mesh.castShadow = this.#casts && material === this.#face.material;
       // It is what the picture is of: never out of sight.
       mesh.frustumCulled = false;
       this.group.add(mesh);
@@ -165,7 +170,7 @@ export class ClothMesh {
 
 function sideOf(side: Side) {
   const through = { value: 0 };
-  const material = new MeshLambertMaterial({ side, shadowSide: side, vertexColors: true });
+  const material = new MeshLambertMaterial({ side, shadowSide: DoubleSide, vertexColors: true });
   material.onBeforeCompile = (shader) => {
     shader.uniforms.through = through;
     shader.vertexShader = shader.vertexShader.replace(

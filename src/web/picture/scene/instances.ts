@@ -1,6 +1,7 @@
-import { type BufferGeometry, Group, InstancedMesh, type Material, type Matrix4 } from "three";
+import { type BufferGeometry, Color, Group, InstancedMesh, type Material, type Matrix4 } from "three";
 
 const FIRST_ROOM = 64;
+const WHITE = new Color();
 
 /** Many of one shape: one call to the painter for all of them, and kept from one height to the next. */
 export class Instances {
@@ -23,9 +24,11 @@ export class Instances {
     this.#count = 0;
   }
 
-  set(place: Matrix4): void {
+  /** In a colour of its own, if all are. */
+  set(place: Matrix4, colour?: Color): void {
     if (this.#count === this.#room) this.#makeRoom();
     this.#mesh?.setMatrixAt(this.#count, place);
+    if (colour !== undefined) this.#mesh?.setColorAt(this.#count, colour);
     this.#count += 1;
   }
 
@@ -34,6 +37,7 @@ export class Instances {
     this.#mesh.count = this.#count;
     this.#mesh.visible = this.#count > 0;
     this.#mesh.instanceMatrix.needsUpdate = true;
+    if (this.#mesh.instanceColor !== null) this.#mesh.instanceColor.needsUpdate = true;
   }
 
   dispose(): void {
@@ -49,6 +53,10 @@ export class Instances {
     mesh.castShadow = this.#castsShadow;
     if (before !== undefined) {
       mesh.instanceMatrix.array.set(before.instanceMatrix.array);
+      if (before.instanceColor !== null) {
+        mesh.setColorAt(0, WHITE);
+        mesh.instanceColor?.array.set(before.instanceColor.array);
+      }
       this.group.remove(before);
       before.dispose();
     }

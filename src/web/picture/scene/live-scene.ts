@@ -43,6 +43,8 @@ const LIGHT_AWAY_MM = 4000;
 /** The shadow's fineness, and the picture's, at rest and while it moves: what moves is not looked at so closely. */
 const SHADOW_PX = { rest: 1024, moving: 512 };
 const MOVING_SHARE = 0.5;
+/** Where the processor draws, it draws more points instead of smoothing edges, and those only at rest. */
+const RESTING_SHARE = 1.5;
 const BACKGROUND = new Color("#e6e1d8");
 /** The eye stands so far off, in the larger side of what is seen, and never nearer than this, mm. */
 const DISTANCES = 1.9;
@@ -50,6 +52,9 @@ const LEAST_DISTANCE_MM = 3000;
 /** What is seen beyond the wall that a picture shows, as a share. */
 const MARGIN = 1.02;
 const MOST_PIXEL_RATIO = 2;
+
+/** How finely a picture is drawn: as it moves, in a film, as it stays. */
+export type Fineness = "moving" | "held" | "rest";
 
 /** Everything that is seen, and the light on it. Draws when asked, and not otherwise. */
 export class LiveScene {
@@ -66,11 +71,22 @@ export class LiveScene {
   #lightFrom: LightFrom = "room";
   /** Seen from behind, as on the table: the light of the room comes from there too. */
   #fromBehind = false;
-  #isMoving = false;
+  #fineness: Fineness = "rest";
+  /** The processor draws: there is no graphics card, or none that the browser may use. */
+  readonly isBySoftware: boolean;
 
   /** Throws where the browser has no WebGL 2. */
   constructor(canvas: HTMLCanvasElement) {
-    this.#renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, preserveDrawingBuffer: true });
+    const asked = { alpha: true, preserveDrawingBuffer: true };
+    const quick = canvas.getContext("webgl2", {
+      ...asked,
+      antialias: true,
+      failIfMajorPerformanceCaveat: true,
+    });
+    const context = quick ?? canvas.getContext("webgl2", { ...asked, antialias: false });
+    if (context === null) throw new Error("invalid browser: it has no WebGL 2");
+    this.isBySoftware = quick === null;
+    this.#renderer = new WebGLRenderer({ canvas, context, ...asked });
     this.#renderer.shadowMap.enabled = true;
     this.#renderer.shadowMap.type = PCFShadowMap;
     this.#renderer.shadowMap.autoUpdate = false;
@@ -83,16 +99,21 @@ export class LiveScene {
     this.light("room");
   }
 
-  /** Drawn more coarsely, and so at once, until it rests. */
-  set isMoving(isMoving: boolean) {
-    if (this.#isMoving === isMoving) return;
-    this.#isMoving = isMoving;
+  /** What moves is drawn more coarsely, and so at once. */
+  set fineness(fineness: Fineness) {
+    const wasPx = this.#shadowPx;
+    this.#fineness = fineness;
+    const px = this.#shadowPx;
+    if (px === wasPx) return;
     const { shadow } = this.#key;
-    const px = isMoving ? SHADOW_PX.moving : SHADOW_PX.rest;
     shadow.mapSize.set(px, px);
     shadow.map?.dispose();
     shadow.map = null;
     this.#renderer.shadowMap.needsUpdate = true;
+  }
+
+  get #shadowPx(): number {
+    return this.#fineness === "moving" ? SHADOW_PX.moving : SHADOW_PX.rest;
   }
 
   /** Wall, opening and board round the shade. */
@@ -148,6 +169,7 @@ export class LiveScene {
     this.#aim(orbit, widthPx / heightPx);
     const fromBehind = this.#camera.position.z < 0;
     if (this.#around) this.#around.room.visible = !fromBehind;
+    this.#rig.numbered = fromBehind;
     if (fromBehind !== this.#fromBehind) {
       this.#fromBehind = fromBehind;
       this.light(this.#lightFrom);
@@ -162,6 +184,7 @@ export class LiveScene {
     this.#prepare(widthPx, heightPx, ratio);
     this.#scene.background = null;
     this.#around?.inPhoto(true);
+    this.#rig.numbered = false;
     const camera = this.#camera;
     const view = viewOf(pose, opening, this.#behind?.wallZ ?? 0);
     camera.matrixAutoUpdate = false;
@@ -191,10 +214,11 @@ export class LiveScene {
   /** As fine as the moment wants it. A canvas is emptied whenever it is sized: only where it is to be another. */
   #prepare(widthPx: number, heightPx: number, ratio?: number): void {
     const fine = Math.min(MOST_PIXEL_RATIO, devicePixelRatio);
-    const wanted = ratio ?? (this.#isMoving ? MOVING_SHARE * fine : fine);
+    const share = { moving: MOVING_SHARE, held: 1, rest: this.isBySoftware ? RESTING_SHARE : 1 };
+    const wanted = ratio ?? share[this.#fineness] * fine;
     const renderer = this.#renderer;
     const now = renderer.getSize(new Vector2());
-    if (!this.#isMoving) this.#cloth.refine();
+    if (this.#fineness !== "moving") this.#cloth.refine();
     if (renderer.getPixelRatio() === wanted && now.x === widthPx && now.y === heightPx) return;
     renderer.setDrawingBufferSize(widthPx, heightPx, wanted);
   }

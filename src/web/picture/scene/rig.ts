@@ -1,6 +1,7 @@
 import {
   BoxGeometry,
   CanvasTexture,
+  Color,
   CylinderGeometry,
   Group,
   Matrix4,
@@ -32,9 +33,8 @@ const UP = new Vector3(0, 1, 0);
 /** Rings, cords in their colours with their numbers, and what hangs at the control side. */
 export class Rig {
   readonly group = new Group();
-  readonly #round = new CylinderGeometry(CORD_MM, CORD_MM, 1, 7, 1, true);
   readonly #rings = new Instances(
-    new TorusGeometry(RING_MM, WIRE_MM, 8, 18),
+    new TorusGeometry(RING_MM, WIRE_MM, 6, 14),
     new MeshLambertMaterial({ color: "#c9ccd2" }),
   );
   readonly #battens = new Instances(
@@ -42,12 +42,22 @@ export class Rig {
     new MeshLambertMaterial({ color: BATTEN }),
     true,
   );
-  /** By their colours. */
-  readonly #cords = new Map<string, Instances>();
+  /** Of all colours. */
+  readonly #cords = new Instances(
+    new CylinderGeometry(CORD_MM, CORD_MM, 1, 6, 1, true),
+    new MeshLambertMaterial(),
+  );
+  readonly #colours = new Map<string, Color>();
+  readonly #numbers = new Group();
   readonly #tags = new Map<number, Sprite>();
 
   constructor() {
-    this.group.add(this.#rings.group, this.#battens.group);
+    this.group.add(this.#rings.group, this.#battens.group, this.#cords.group, this.#numbers);
+  }
+
+  /** The numbers of the cords are read from behind: from the front they would show below the cloth. */
+  set numbered(is: boolean) {
+    this.#numbers.visible = is;
   }
 
   /** Puts rings and cords where they are at this height; `backAt` tells how far back the cloth reaches at a place. */
@@ -58,16 +68,16 @@ export class Rig {
       this.#rings.set(PLACED.makeTranslation(x, -y - RING_MM, z - RING_BEHIND_MM));
     }
     this.#rings.end();
-    for (const cords of this.#cords.values()) cords.begin();
+    this.#cords.begin();
     for (const tag of this.#tags.values()) tag.visible = false;
     for (const { number, colour = CORD, points: straight } of lines) {
       const points = number === undefined ? straight : behindCloth(straight, backAt);
-      const cords = this.#cordsOf(colour);
-      for (let k = 1; k < points.length; k++) layCord(cords, points[k - 1] as Place, points[k] as Place);
+      for (let k = 1; k < points.length; k++)
+        this.#layCord(points[k - 1] as Place, points[k] as Place, this.#colourOf(colour));
       const [low] = points;
       if (number !== undefined && low !== undefined) this.#tag(number, colour, low);
     }
-    for (const cords of this.#cords.values()) cords.end();
+    this.#cords.end();
   }
 
   /** Battens on the face, before the cloth that they lie on. */
@@ -83,21 +93,26 @@ export class Rig {
   }
 
   dispose(): void {
-    for (const instances of [this.#rings, this.#battens, ...this.#cords.values()]) instances.dispose();
-    this.#round.dispose();
+    for (const instances of [this.#rings, this.#battens, this.#cords]) instances.dispose();
     for (const { material } of this.#tags.values()) {
       material.map?.dispose();
       material.dispose();
     }
   }
 
-  #cordsOf(colour: string): Instances {
-    const known = this.#cords.get(colour);
-    if (known) return known;
-    const cords = new Instances(this.#round, new MeshLambertMaterial({ color: colour }));
-    this.#cords.set(colour, cords);
-    this.group.add(cords.group);
-    return cords;
+  #colourOf(colour: string): Color {
+    const known = this.#colours.get(colour) ?? new Color(colour);
+    this.#colours.set(colour, known);
+    return known;
+  }
+
+  #layCord([ax, ay, az]: Place, [bx, by, bz]: Place, colour: Color): void {
+    WAY.set(bx - ax, ay - by, bz - az);
+    const length = WAY.length();
+    if (length < 1) return;
+    MIDDLE.set((ax + bx) / 2, -(ay + by) / 2, (az + bz) / 2);
+    TURN.setFromUnitVectors(UP, WAY.divideScalar(length));
+    this.#cords.set(PLACED.compose(MIDDLE, TURN, SIZE.set(1, length, 1)), colour);
   }
 
   #tag(number: number, colour: string, [x, y, z]: Place): void {
@@ -106,7 +121,7 @@ export class Rig {
     if (known === undefined) {
       this.#tags.set(number, tag);
       tag.scale.set(TAG_MM, TAG_MM, 1);
-      this.group.add(tag);
+      this.#numbers.add(tag);
     }
     tag.visible = true;
     tag.position.set(x, -y - TAG_MM * 0.8, z - TAG_BEHIND_MM);
@@ -120,15 +135,6 @@ const WAY = new Vector3();
 const SIZE = new Vector3();
 const TURN = new Quaternion();
 const UNTURNED = new Quaternion();
-
-function layCord(cords: Instances, [ax, ay, az]: Place, [bx, by, bz]: Place): void {
-  WAY.set(bx - ax, ay - by, bz - az);
-  const length = WAY.length();
-  if (length < 1) return;
-  MIDDLE.set((ax + bx) / 2, -(ay + by) / 2, (az + bz) / 2);
-  TURN.setFromUnitVectors(UP, WAY.divideScalar(length));
-  cords.set(PLACED.compose(MIDDLE, TURN, SIZE.set(1, length, 1)));
-}
 
 type Place = readonly [x: number, y: number, z: number];
 

@@ -1,6 +1,8 @@
 import {
   BoxGeometry,
+  BufferGeometry,
   DoubleSide,
+  Float32BufferAttribute,
   Group,
   Mesh,
   MeshBasicMaterial,
@@ -66,56 +68,73 @@ function roomGroup({ wall, wallZ, opening, paneZ }: WindowBehind, plaster: MeshL
   };
   const hole = opening ?? { x: 0, y: 0, width: 0, height: 0 };
   const [right, bottom] = [hole.x + hole.width, hole.y + hole.height];
-  const wallPart = (x0: number, y0: number, x1: number, y1: number) => {
-    if (x1 - x0 < 1 || y1 - y0 < 1) return;
-    const part = new Mesh(new PlaneGeometry(x1 - x0, y1 - y0), plaster);
-    part.position.set((x0 + x1) / 2, -(y0 + y1) / 2, wallZ);
-    part.receiveShadow = true;
-    part.castShadow = true;
-    part.name = WALL_PART;
-    room.add(part);
-  };
+  const plane = (x0: number, y0: number, x1: number, y1: number, z: number) =>
+    new PlaneGeometry(x1 - x0, y1 - y0).translate((x0 + x1) / 2, -(y0 + y1) / 2, z);
   // Whole from top to bottom beside the opening: light would come in by a seam.
-  wallPart(edge.left, edge.top, hole.x, edge.bottom);
-  wallPart(right, edge.top, edge.right, edge.bottom);
-  wallPart(hole.x, edge.top, right, hole.y);
-  wallPart(hole.x, bottom, right, edge.bottom);
+  const walls = (
+    [
+      [edge.left, edge.top, hole.x, edge.bottom],
+      [right, edge.top, edge.right, edge.bottom],
+      [hole.x, edge.top, right, hole.y],
+      [hole.x, bottom, right, edge.bottom],
+    ] as const
+  )
+    .filter(([x0, y0, x1, y1]) => x1 - x0 >= 1 && y1 - y0 >= 1)
+    .map(([x0, y0, x1, y1]) => plane(x0, y0, x1, y1, wallZ));
+  const plastered = new Mesh(inOne(walls), plaster);
+  plastered.receiveShadow = true;
+  plastered.castShadow = true;
+  plastered.name = WALL_PART;
   plaster.shadowSide = DoubleSide;
-  if (opening !== undefined) {
-    const deep = wallZ - paneZ;
-    const reveal = new MeshLambertMaterial({ color: WINDOW_COLOURS.reveal });
-    const side = (width: number, height: number, x: number, y: number, turn: "x" | "y", angle: number) => {
-      const part = new Mesh(new PlaneGeometry(width, height), reveal);
-      part.position.set(x, -y, (wallZ + paneZ) / 2);
-      part.rotation[turn] = angle;
-      part.receiveShadow = true;
-      room.add(part);
-    };
-    const [cx, cy] = [hole.x + hole.width / 2, hole.y + hole.height / 2];
-    side(hole.width, deep, cx, hole.y, "x", Math.PI / 2);
-    side(hole.width, deep, cx, bottom, "x", -Math.PI / 2);
-    side(deep, hole.height, hole.x, cy, "y", Math.PI / 2);
-    side(deep, hole.height, right, cy, "y", -Math.PI / 2);
-    const pane = new Mesh(
-      new PlaneGeometry(hole.width, hole.height),
-      new MeshBasicMaterial({ color: WINDOW_COLOURS.pane }),
-    );
-    pane.position.set(cx, -cy, paneZ - SASH_DEEP_MM);
-    room.add(pane);
-    const paint = new MeshLambertMaterial({ color: WINDOW_COLOURS.frame });
-    for (const [x0, y0, x1, y1] of sashBoxes([hole.x, hole.y, right, bottom]) as [
-      number,
-      number,
-      number,
-      number,
-    ][]) {
-      const bar = new Mesh(new BoxGeometry(x1 - x0, y1 - y0, SASH_DEEP_MM), paint);
-      bar.position.set((x0 + x1) / 2, -(y0 + y1) / 2, paneZ - SASH_DEEP_MM / 2);
-      bar.castShadow = true;
-      room.add(bar);
-    }
-  }
+  room.add(plastered);
+  if (opening === undefined) return room;
+  const deep = wallZ - paneZ;
+  const z = (wallZ + paneZ) / 2;
+  const [cx, cy] = [hole.x + hole.width / 2, hole.y + hole.height / 2];
+  const [quarter, level, upright] = [Math.PI / 2, [hole.width, deep] as const, [deep, hole.height] as const];
+  const reveal = new Mesh(
+    inOne([
+      new PlaneGeometry(...level).rotateX(quarter).translate(cx, -hole.y, z),
+      new PlaneGeometry(...level).rotateX(-quarter).translate(cx, -bottom, z),
+      new PlaneGeometry(...upright).rotateY(quarter).translate(hole.x, -cy, z),
+      new PlaneGeometry(...upright).rotateY(-quarter).translate(right, -cy, z),
+    ]),
+    new MeshLambertMaterial({ color: WINDOW_COLOURS.reveal }),
+  );
+  reveal.receiveShadow = true;
+  const pane = new Mesh(
+    plane(hole.x, hole.y, right, bottom, paneZ - SASH_DEEP_MM),
+    new MeshBasicMaterial({ color: WINDOW_COLOURS.pane }),
+  );
+  const bars = sashBoxes([hole.x, hole.y, right, bottom]).map(([x0, y0, x1, y1]) =>
+    new BoxGeometry(x1 - x0, y1 - y0, SASH_DEEP_MM).translate(
+      (x0 + x1) / 2,
+      -(y0 + y1) / 2,
+      paneZ - SASH_DEEP_MM / 2,
+    ),
+  );
+  const sash = new Mesh(inOne(bars), new MeshLambertMaterial({ color: WINDOW_COLOURS.frame }));
+  sash.castShadow = true;
+  room.add(reveal, pane, sash);
   return room;
+}
+
+/** Parts of one paint as one shape: a call to the painter costs as much as thousands of points. */
+function inOne(parts: readonly BufferGeometry[]): BufferGeometry {
+  const whole = new BufferGeometry();
+  for (const name of ["position", "normal", "uv"] as const) {
+    const numbers = parts.flatMap((part) => [...part.getAttribute(name).array]);
+    whole.setAttribute(name, new Float32BufferAttribute(numbers, name === "uv" ? 2 : 3));
+  }
+  let before = 0;
+  const corners = parts.flatMap((part) => {
+    const own = [...(part.getIndex()?.array ?? [])].map((corner) => corner + before);
+    before += part.getAttribute("position").count;
+    part.dispose();
+    return own;
+  });
+  whole.setIndex(corners);
+  return whole;
 }
 
 function boardGroup({ left, right, thickness, depth }: WindowBehind["board"]): Group {
