@@ -55,9 +55,9 @@ describe("shadewright plan", () => {
       JSON.parse(text)
         .shades[0].findings.map(({ id }: { id: string }) => id)
         .filter((id: string) => id.startsWith("drape."));
-    expect(ids(asked.out)).toContain("drape.stands-out");
+    expect(ids(asked.out)).toContain("drape.differs");
     expect(asked.err.replace(/\s+/g, " ")).toMatch(
-      /As the cloth comes to rest, the shade [a-z ]+ stands out by/,
+      /As the cloth comes to rest, the shade [a-z ]+ reaches .+ stands out by .+ where the plan has/,
     );
     expect(ids((await typed(["plan", file, "--json", "--quiet"])).out)).toEqual([]);
   });

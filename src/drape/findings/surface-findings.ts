@@ -45,9 +45,8 @@ export function surfaceFindings(input: SurfaceFindingsInput): Finding[] {
   });
   return [
     hangs(input, figures),
-    ...KINDS.flatMap((kind) => differing(input, figures, kind)),
-    ...drawnIn(input, figures),
-    ...swingsIn(input),
+    ...differing(input, figures),
+    ...sides(input, figures),
     ...(hangings.every(({ method }) => method === "settled") ? [] : [notAtRest(input)]),
   ];
 }
@@ -79,73 +78,84 @@ function hangs({ drape, ...input }: SurfaceFindingsInput, figures: readonly Figu
 const WITHSTANDS =
   " The plan’s edge is that of cloth that gives freely on the bias; a firm weave holds its poufs higher.";
 
-const KINDS = ["lowest", "stands-out", "dip", "along-column"] as const;
+/** What differs is told with its height, the figure of the cloth at rest and that of the plan. */
+const DIFFERING = {
+  lowest: (words, own, plan) => `${words} reaches ${own} below the top line where the plan has ${plan}`,
+  "stands-out": (words, own, plan) => `${words} stands out by ${own} where the plan has ${plan}`,
+  dip: (words, own, plan) => `${words} dips by ${own} in a scallop where the plan has ${plan}`,
+  "along-column": (words, own, plan) => `${words} takes ${own} along a column where the plan has ${plan}`,
+} as const satisfies Partial<
+  Record<SurfaceFigure["kind"], (words: string, own: string, plan: string) => string>
+>;
+type DifferingKind = keyof typeof DIFFERING;
 
-/** The figure of one kind that differs most, at whichever height. */
-function differing(
-  input: SurfaceFindingsInput,
-  figures: readonly FigureAtHeight[],
-  kind: (typeof KINDS)[number],
-): Finding[] {
-  const offMm = ({ surfaceMm, planMm = surfaceMm }: SurfaceFigure) => Math.abs(surfaceMm - planMm);
-  const [worst] = figures
-    .filter((figure) => figure.kind === kind && differs(figure))
-    .sort((a, b) => offMm(b) - offMm(a));
-  if (worst?.planMm === undefined) return [];
-  const [own, plan] = [worst.surfaceMm, worst.planMm].map((mm) => lengthText(mm, input.units));
-  const { words } = worst;
-  const withstands =
-    worst.surfaceMm < worst.planMm && input.drape.form.across === "pleated" ? WITHSTANDS : "";
-  const text = {
-    lowest: `${AT_REST}, the shade ${words} reaches ${own} below the top line; the plan has ${plan} and goes by that.${withstands}`,
-    "stands-out": `${AT_REST}, the shade ${words} stands out by ${own}; the plan has ${plan} and goes by that. Leave room for the larger of the two.`,
-    dip: `${AT_REST}, a scallop dips by ${own} ${words}; the plan has ${plan} and goes by that.${withstands}`,
-    "along-column": `${AT_REST}, a column takes up ${own} of it ${words}; the plan has ${plan} and cuts by that.`,
-  }[kind];
-  return [finding(input, `drape.${kind}`, "unproven", text)];
+/** Of each kind the figure that differs most, at whichever height, all in one finding. */
+function differing(input: SurfaceFindingsInput, figures: readonly FigureAtHeight[]): Finding[] {
+  const worst = (Object.keys(DIFFERING) as DifferingKind[]).flatMap((kind) => worstOf(kind, figures));
+  if (worst.length === 0) return [];
+  const says = worst.map(({ kind, words, surfaceMm, planMm }) =>
+    DIFFERING[kind](words, lengthText(surfaceMm, input.units), lengthText(planMm, input.units)),
+  );
+  const firm = worst.some(({ kind, surfaceMm, planMm }) => kind !== "stands-out" && surfaceMm < planMm);
+  const withstands = firm && input.drape.form.across === "pleated" ? WITHSTANDS : "";
+  const room = worst.some(({ kind }) => kind === "stands-out") ? " Leave room for the larger." : "";
+  const text = `${AT_REST}, the shade ${listed(says)}. The plan goes by its own figures.${room}${withstands}`;
+  return [finding(input, "drape.differs", "unproven", text)];
 }
 
-function drawnIn(input: SurfaceFindingsInput, figures: readonly FigureAtHeight[]): Finding[] {
-  const measured = figures.flatMap(({ kind, surfaceMm: mm, words }) =>
-    kind === "draws-in" ? [{ mm, words }] : [],
-  );
-  return furthestIn(
-    input,
-    "drape.draws-in",
-    measured,
-    (far) =>
-      `Each side draws in by up to ${far}, its rings hanging straight under their eyes: the shade is as wide as planned at the board alone. Outside a reveal, see that it still covers what it is to cover.`,
-  );
+interface Differing extends FigureAtHeight {
+  kind: DifferingKind;
+  planMm: number;
 }
 
-/** Cords lean: the figures above have every ring straight under its eye. */
-function swingsIn(input: SurfaceFindingsInput): Finding[] {
+function worstOf(kind: DifferingKind, figures: readonly FigureAtHeight[]): Differing[] {
+  const offMm = ({ surfaceMm, planMm }: Differing) => Math.abs(surfaceMm - planMm);
+  return figures
+    .flatMap((one): Differing[] =>
+      one.kind === kind && one.planMm !== undefined && differs(one)
+        ? [{ ...one, kind, planMm: one.planMm }]
+        : [],
+    )
+    .sort((a, b) => offMm(b) - offMm(a))
+    .slice(0, 1);
+}
+
+interface InAtHeight {
+  mm: number;
+  words: string;
+}
+
+/** How far its sides come in: all of the figures have every ring straight under its eye, but cords may lean. */
+function sides(input: SurfaceFindingsInput, figures: readonly FigureAtHeight[]): Finding[] {
   const { form, grid } = input.drape;
+  const far = ({ mm, words }: InAtHeight) => `${lengthText(mm, input.units)} ${words}`;
+  const plumb = furthestIn(
+    figures.flatMap(({ kind, surfaceMm: mm, words }) => (kind === "draws-in" ? [{ mm, words }] : [])),
+  ).map((most) => `each side draws in by up to ${far(most)} with its rings plumb under their eyes`);
   const lowered = grid.rows[0]?.yMm ?? 0;
   // Let down, the cloth above the rings holds them where they are.
-  const measured = HEIGHTS.filter(({ raise }) => raise > 0).map(({ raise, words }) => ({
-    words,
-    mm: swingsInMm(form, grid, lowered - raise * grid.travelMm),
-  }));
-  return furthestIn(
-    input,
-    "drape.swings-in",
-    measured,
-    (far) =>
-      `What hangs between its columns pulls at the outer ones: free to swing on their cords, they come in by up to ${far} if the cloth is limp, by less if it is firm. A bar or rod from the first column to the last keeps them apart.`,
+  const raised = HEIGHTS.filter(({ raise }) => raise > 0);
+  const swung = furthestIn(
+    raised.map(({ raise, words }) => ({
+      words,
+      mm: swingsInMm(form, grid, lowered - raise * grid.travelMm),
+    })),
+  ).map(
+    (most) =>
+      `on free cords and in limp cloth the outer rings swing in by up to ${far(most)}, unless a bar or rod from the first column to the last keeps them apart`,
   );
+  const said = [...plumb, ...swung].join("; ");
+  if (said === "") return [];
+  const text = `${said.charAt(0).toUpperCase()}${said.slice(1)}. Outside a reveal, see that it still covers what it is to cover.`;
+  return [finding(input, "drape.sides", "note", text)];
 }
 
-/** A note on the height at which the sides come in furthest; none where it is not seen. */
-function furthestIn(
-  input: SurfaceFindingsInput,
-  id: string,
-  measured: readonly { mm: number; words: string }[],
-  says: (far: string) => string,
-): Finding[] {
-  const [most] = measured.filter(({ mm }) => mm > DRAWN_IN_MM).sort((a, b) => b.mm - a.mm);
-  if (most === undefined) return [];
-  return [finding(input, id, "note", says(`${lengthText(most.mm, input.units)} ${most.words}`))];
+/** The height at which sides come in furthest; none where it is not seen. */
+function furthestIn(measured: readonly InAtHeight[]): InAtHeight[] {
+  return measured
+    .filter(({ mm }) => mm > DRAWN_IN_MM)
+    .sort((a, b) => b.mm - a.mm)
+    .slice(0, 1);
 }
 
 function notAtRest(input: SurfaceFindingsInput): Finding {
