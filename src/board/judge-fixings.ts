@@ -13,7 +13,7 @@ import { atSetting } from "./at-setting.ts";
 import type { BoardInput, BoardShade } from "./board-input.ts";
 import type { ScrewLoads } from "./board-strength.ts";
 import { type Fixings, NEAREST_FIXINGS_MM } from "./fixings.ts";
-import { HOLLOW_FACTOR, STRENGTH_NOTE, withHandText } from "./judge-strength.ts";
+import { HOLLOW_FACTOR, strengthNote, withHandText } from "./judge-strength.ts";
 
 /** What is known of the fixings beside their places. */
 export interface FixingFacts {
@@ -130,7 +130,7 @@ function accept(shade: BoardShade, key: "bracketEndMm" | "bracketSpacingMm", mm:
 /** What comes on one screw, plug or anchor, and how much more that is when the shade is hung on. */
 function loadsText(shade: BoardShade, board: MountedBoard, { tugged, worst, hand }: ScrewLoads): string {
   const force = (load: ScrewLoad) => forceText(onOne(load), shade.units);
-  const hung = hand === "child" ? `, ${force(worst)} ${withHandText(hand)}` : "";
+  const hung = hand === "child" ? `, ${force(worst)} ${withHandText(hand, shade.units)}` : "";
   const prying = board.fixing === "brackets" ? ", with what its bracket adds by prying" : "";
   return `${force(tugged)} when somebody tugs${hung}${prying}`;
 }
@@ -225,7 +225,7 @@ function localCodes(shade: BoardShade, board: MountedBoard, { worstN, screws }: 
         shade.making.board.substrate === "timber"
           ? ` On the hardest worked screw come ${loadsText(shade, board, screws)}.`
           : "";
-      return `The fixings carry ${force(board.loadN)} with a hand at work, the heaviest ${force(worstN)}.${one} ${STRENGTH_NOTE}`;
+      return `The fixings carry ${force(board.loadN)} with a hand at work, the heaviest ${force(worstN)}.${one} ${strengthNote(shade.units)}`;
     },
     cite: cite("our-choice", "mean strengths over a factor; nothing here replaces a local code"),
     figures: ["board.load", "board.fixing-load", "board.hand-load"],

@@ -3,7 +3,15 @@ import { partChoice, SCREW_GAUGES, settingPatch } from "../job/index.ts";
 import { WOOD_SPECIES } from "../mechanics/index.ts";
 import type { BoardPlan, BoardStrength } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
-import { downToMark, forceText, lengthText, smallLengthText, trimmed } from "../units/index.ts";
+import {
+  downToMark,
+  forceText,
+  lengthText,
+  massText,
+  smallLengthText,
+  trimmed,
+  type UnitChoice,
+} from "../units/index.ts";
 import { atSetting } from "./at-setting.ts";
 import type { BoardShade } from "./board-input.ts";
 import { CHILD, CORD_PULL, TUG, WOOD_FACTOR } from "./board-strength.ts";
@@ -13,8 +21,14 @@ import { NEAREST_FIXINGS_MM } from "./fixings.ts";
 export const HOLLOW_FACTOR = 4;
 
 /** The pull on the shade by which strength is judged, in words. */
-export function withHandText(hand: BoardStrength["hand"]): string {
-  return hand === "child" ? `with a child of ${CHILD.value} kg hanging on it` : "when somebody tugs";
+export function withHandText(hand: BoardStrength["hand"], units: UnitChoice): string {
+  return hand === "child" ? `with ${childText(units)} hanging on it` : "when somebody tugs";
+}
+
+/** The child by its mass; in pounds with the figure that was taken beside them. */
+function childText(units: UnitChoice): string {
+  const kg = `${CHILD.value} kg`;
+  return `a child of ${units.system === "metric" ? kg : `${massText(CHILD.value, units, 0)} (${kg})`}`;
 }
 
 /** Does the board bend or break, do its screws hold, and is the plug or anchor rated for it? */
@@ -64,7 +78,7 @@ function breaks(
         ...atSetting(shade, "board/wood"),
         id: "board.rupture-unknown",
         severity: "unproven",
-        text: `Bending puts ${trimmed(stressNPerMm2, 1)} N/mm² on the board ${withHandText(hand)}. How much ${wood.name.toLowerCase()} bears was not read; look it up, or take a wood of which it is known.`,
+        text: `Bending puts ${trimmed(stressNPerMm2, 1)} N/mm² on the board ${withHandText(hand, shade.units)}. How much ${wood.name.toLowerCase()} bears was not read; look it up, or take a wood of which it is known.`,
         cite: from,
         remedies: [],
       },
@@ -76,7 +90,7 @@ function breaks(
       ...atSetting(shade, "board/section"),
       id: "board.breaks",
       severity: "stop",
-      text: `Bending puts ${trimmed(stressNPerMm2, 1)} N/mm² on the board ${withHandText(hand)}. ${wood.name} breaks at ${trimmed(ruptureNPerMm2, 0)} N/mm² on the average of clear pieces, and ${WOOD_FACTOR.value} times the load is asked for.`,
+      text: `Bending puts ${trimmed(stressNPerMm2, 1)} N/mm² on the board ${withHandText(hand, shade.units)}. ${wood.name} breaks at ${trimmed(ruptureNPerMm2, 0)} N/mm² on the average of clear pieces, and ${WOOD_FACTOR.value} times the load is asked for.`,
       cite: from,
       remedies: [...closer(shade, board), ...thicker(shade)],
     },
@@ -101,7 +115,7 @@ function screws(
       ...atSetting(shade, "board/screwGauge"),
       id: "board.screws-pull",
       severity: "stop",
-      text: `The hardest worked screw takes ${forceText(pullN, shade.units)} out of the wood${along} ${withHandText(hand)}${board.fixing === "brackets" ? ", prying counted" : ""}: ${trimmed(screwShare, 1)} times what a No. ${screwGauge} screw in ${WOOD_SPECIES[wallWood].name.toLowerCase()} may be put to, at a factor of ${WOOD_FACTOR.value} on its mean strength.`,
+      text: `The hardest worked screw takes ${forceText(pullN, shade.units)} out of the wood${along} ${withHandText(hand, shade.units)}${board.fixing === "brackets" ? ", prying counted" : ""}: ${trimmed(screwShare, 1)} times what a No. ${screwGauge} screw in ${WOOD_SPECIES[wallWood].name.toLowerCase()} may be put to, at a factor of ${WOOD_FACTOR.value} on its mean strength.`,
       cite: cite("wood-handbook", "eq. 8-10 and 8-13"),
       figures: ["board.screw-share", "board.screw-withdrawal", "board.hand-load"],
       remedies: [...thickerScrew, ...closer(shade, board)],
@@ -124,7 +138,7 @@ function rating(shade: BoardShade, board: BoardPlan, { pullN, shearN, hand }: Bo
       ...atSetting(shade, "board/fixingRatedN"),
       id: "board.rating-too-low",
       severity: "stop",
-      text: `${force(Math.hypot(pullN, shearN))} come on the hardest worked ${what} ${withHandText(hand)}${prying}${hollow ? `, and ${HOLLOW_FACTOR} times as much is asked of its rating: ${force(neededN)}` : ""}. Its maker states ${force(fixingRatedN)}.`,
+      text: `${force(Math.hypot(pullN, shearN))} come on the hardest worked ${what} ${withHandText(hand, shade.units)}${prying}${hollow ? `, and ${HOLLOW_FACTOR} times as much is asked of its rating: ${force(neededN)}` : ""}. Its maker states ${force(fixingRatedN)}.`,
       cite: hollow
         ? cite("common-practice", "tabulated anchor loads are ultimate; a factor of four at least")
         : cite("common-practice", "plugs by their maker’s rating"),
@@ -160,4 +174,6 @@ function thicker(shade: BoardShade): Remedy[] {
 }
 
 /** What is taken for granted in all of this, in one sentence. */
-export const STRENGTH_NOTE = `Strength is judged by the heaviest of the hand’s pull ${TUG.value} times, ${CORD_PULL.value} N at the cord and a child of ${CHILD.value} kg hanging on the shade; bend by the first. Strengths are means of clear, dry wood over a factor of ${WOOD_FACTOR.value}. Local codes, licensed practice and the instructions of the hardware’s makers prevail.`;
+export function strengthNote(units: UnitChoice): string {
+  return `Strength is judged by the heaviest of the hand’s pull ${TUG.value} times, ${forceText(CORD_PULL.value, units)} at the cord and ${childText(units)} hanging on the shade; bend by the first. Strengths are means of clear, dry wood over a factor of ${WOOD_FACTOR.value}. Local codes, licensed practice and the instructions of the hardware’s makers prevail.`;
+}

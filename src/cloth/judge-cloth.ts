@@ -22,7 +22,7 @@ export function judgeCloth(
     ...missingCloths(shade),
     ...(shade.faceAssumed ? [assumedFace(shade)] : []),
     ...cuts.flatMap((cut) => [
-      ...judgeLayer(shade, cut),
+      ...judgeLayer(input, cut),
       ...judgeTurn(shade, cut),
       ...judgeCutMotif(input, cut),
       ...judgeCentring(input, cut),

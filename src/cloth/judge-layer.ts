@@ -4,7 +4,7 @@ import { LAYER_NAMES, layerCannotBeCut } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { clothLengthText, lengthText } from "../units/index.ts";
 import { counted, listed } from "../words/index.ts";
-import type { ClothShade } from "./cloth-input.ts";
+import type { ClothInput, ClothShade } from "./cloth-input.ts";
 import type { CutStory } from "./cut-layer.ts";
 import { seamThatFitsMm } from "./joins.ts";
 
@@ -17,9 +17,9 @@ export function clothBase(shade: ClothShade) {
 }
 
 /** What one layer makes difficult: width, joins, shrinkage, slant. */
-export function judgeLayer(shade: ClothShade, story: CutStory): Finding[] {
+export function judgeLayer({ shade, form }: ClothInput, story: CutStory): Finding[] {
   return [
-    ...joins(shade, story),
+    ...joins(shade, form, story),
     ...tooNarrow(shade, story),
     ...tooManyJoins(shade, story),
     ...shrinkage(shade, story),
@@ -31,7 +31,7 @@ function layerPath(shade: ClothShade, { cut }: CutStory): string {
   return `${shade.path}/shade/${cut.layer}`;
 }
 
-function joins(shade: ClothShade, story: CutStory): Finding[] {
+function joins(shade: ClothShade, { across }: ClothInput["form"], story: CutStory): Finding[] {
   const { cut, shape } = story;
   const { at, equalDrops, columnDrops } = shape.joins;
   if (at === "none" || at === "cut-apart" || layerCannotBeCut(cut)) return [];
@@ -64,7 +64,7 @@ function joins(shade: ClothShade, story: CutStory): Finding[] {
       isChoice: true,
       severity: "note",
       path: layerPath(shade, story),
-      text: `${LAYER_NAMES[cut.layer]}: ${cut.panels.length} panels are joined, with seams at ${seams} from the left edge, never in the centre: ${how}.`,
+      text: `${LAYER_NAMES[cut.layer]}: ${cut.panels.length} panels are joined, with seams at ${seams} from the left edge${across === "flat" ? "" : " of the flat cloth"}, never in the centre: ${how}.`,
       cite: cite("us-sewing-handbook", "full width centred, equal parts at each side"),
       remedies: instead,
     },

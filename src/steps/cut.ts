@@ -1,6 +1,6 @@
 import type { RibKind } from "../job/index.ts";
 import { LAYER_NAMES, type LayerCut, layerCannotBeCut, type Step } from "../shade-plan/index.ts";
-import { clothLengthText } from "../units/index.ts";
+import { clothLengthText, nearestMark } from "../units/index.ts";
 import { counted, IRON, listed } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
 import { cutStiffness } from "./cut-stiffness.ts";
@@ -198,7 +198,7 @@ function pattern({ resolved, len }: Bench, cut: LayerCut): string[] {
   const joined = cut.panels.length > 1;
   const next = `start each length at the same place in it, ${len(cut.repeatLengthMm)} after the one before`;
   return [
-    `The pattern repeats every ${len(repeat.verticalMm)}. Find where a repeat begins, lay that at the end of the bolt, and make the first cut ${len(cut.startWasteMm)} from there: then the motif falls where it is drawn.`,
+    `The pattern repeats every ${len(repeat.verticalMm)}. Find where a repeat begins, lay that at the end of the bolt, and make the first cut ${nearestMark(cut.startWasteMm, resolved.units.ruler) > 0 ? `${len(cut.startWasteMm)} from there` : "there"}: then the motif falls where it is drawn.`,
     ...(joined ? [`Then ${next}.`] : []),
     ...(repeat.match === "half-drop" && joined && dropsByHalf(cut)
       ? [

@@ -25,14 +25,19 @@ function exitOf({ takeUp }: Bench["lift"]): string {
   return takeUp === "lock" ? "lock" : "last eye";
 }
 
-function look({ size, lift, len, about }: Bench): Step {
+/** A level lies on a straight hem alone: one that dips or hangs in scallops is measured where the cords hold it. */
+function isStraight({ swags }: Bench["form"]): boolean {
+  return swags.every(({ sagMm }) => sagMm < 1);
+}
+
+function look({ size, form, lift, len, about }: Bench): Step {
   const floor = size.hemAboveFloorMm;
   return {
     id: "level-look",
     chapter: "level",
     title: "See how the hem hangs",
     text: sentences(
-      `Raise the shade by a hand’s breadth${STAYS[lift.takeUp]}, so that every cord carries. Lay a spirit level on the hem, or measure from the sill to the hem under each column.`,
+      `Raise the shade by a hand’s breadth${STAYS[lift.takeUp]}, so that every cord carries. ${isStraight(form) ? "Lay a spirit level on the hem, or measure" : "Measure"} from the sill to the hem under each column.`,
       floor !== undefined && floor > 0 && `Let right down, the hem is planned ${len(floor)} above the floor.`,
       lift.cords.length > 1 && "Touch every cord behind: all are tight. One that is slack is too long.",
     ),

@@ -39,6 +39,8 @@ describe("units against NIST SP 811 (2008), appendix B.8", () => {
     expect(plain(massText(0.45359237, imperial))).toBe("1 lb");
     expect(plain(arealMassText(33.90575, imperial))).toBe("1 oz/yd²");
     expect(plain(forceText(4.448222, imperial))).toBe("1 lbf (4.4 N)");
+    expect(plain(forceText(0.19, imperial))).toBe("0.04 lbf (0.2 N)");
+    expect(plain(forceText(0, imperial))).toBe("0 lbf (0 N)");
     expect(GRAVITY).toBe(9.80665);
   });
   it("pound-force inch: 1.129 848 E-01 N·m", () => {

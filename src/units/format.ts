@@ -130,8 +130,13 @@ export function massTextsApart(oneKg: number, otherKg: number, units: UnitChoice
 export function forceText(forceN: number, units: UnitChoice): string {
   const newtons = `${trimmed(forceN, 1)}${NBSP}N`;
   return units.system === "imperial"
-    ? `${trimmed(forceN / N_PER_POUND_FORCE, 1)}${NBSP}lbf (${newtons})`
+    ? `${poundForce(forceN / N_PER_POUND_FORCE)}${NBSP}lbf (${newtons})`
     : newtons;
+}
+
+/** A tenth of a pound is half a newton: what is less has another place, so that it is not told as none. */
+function poundForce(pounds: number): string {
+  return trimmed(pounds, Math.abs(pounds) < 0.1 ? 2 : 1);
 }
 
 /** Torque; the inch-pound beside it for makers who read inches. */

@@ -17,6 +17,21 @@ export function sentence(text: string): string {
   return capital(/[.!?]$/.test(text) ? text : `${text}.`);
 }
 
+/** Where the hand goes that raises it; a spring and a motor are worked from no side. */
+export function workedFrom({ kind, controlSide }: Lift): string {
+  switch (kind) {
+    case "spring":
+      return "raised by hand at its hem";
+    case "motor":
+      return `raised by a motor, its drive at the ${controlSide}`;
+    case "cord-lock":
+    case "cleat":
+    case "tube-wand":
+    case "tube-loop":
+      return `worked from the ${controlSide}, seen from the room`;
+  }
+}
+
 /** How it is raised, with what. */
 export function liftWords({ kind, controlSide, cords }: Lift): string {
   const many = counted(cords.length, "cord");

@@ -16,7 +16,7 @@ export function childSafetyChoices(plan: Plan, shades: readonly ShadePlan[]): st
       : `${corded.length === shades.length ? (shades.length === 1 ? "The shade has" : "Every shade has") : `${named(corded)} ${corded.length === 1 ? "has" : "have"}`} a cord or a loop that hangs at the front, where a child can come to it. A lift without free cords can be had instead: ask for it.`,
     failing.length === 0
       ? "None of the rules on cords that were read was shown to fail; that proves nothing about the shade on the wall."
-      : `Of the rules on cords that were read, some failed for ${failing.length < shades.length ? named(failing) : shades.length === 1 ? "this shade" : "every shade"}: ask for a lift without free cords.`,
+      : `Of the rules on cords that were read, some failed for ${failing.length < shades.length ? named(failing) : shades.length === 1 ? "this shade" : "every shade"}: ask ${failing.some(({ lift }) => lift.cordsAtFront) ? "for a lift without free cords" : "what can be had instead"}.`,
   ];
 }
 

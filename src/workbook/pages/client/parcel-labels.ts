@@ -5,7 +5,7 @@ import type { Book } from "../../typeset/book.ts";
 import { openPage } from "../../typeset/heading.ts";
 import { columns } from "../../typeset/paper.ts";
 import { firstBaseline, TYPE } from "../../typeset/type-scale.ts";
-import { capital, MOUNT_WORDS } from "../sentence.ts";
+import { capital, MOUNT_WORDS, workedFrom } from "../sentence.ts";
 
 const ACROSS = 2;
 const HEIGHT_PT = 128;
@@ -42,7 +42,7 @@ function setLabel(
     { text: shade.roomName, style: TYPE.tableBody },
     { text: `${length(size.finishedWidthMm)} × ${length(size.finishedLengthMm)}`, style: TYPE.tableStrong },
     { text: `${capital(STYLE_NAMES[shade.style])}, ${MOUNT_WORDS[shade.mount]}`, style: TYPE.body },
-    { text: `Worked from the ${lift.controlSide}, seen from the room`, style: TYPE.body },
+    { text: capital(workedFrom(lift)), style: TYPE.body },
   ];
   book.tags.artifact(() =>
     book.pen.box(x, y, width, HEIGHT_PT, { paint: "pencil", widthPt: 0.5, dashPt: [3, 2] }),

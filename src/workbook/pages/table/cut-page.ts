@@ -1,5 +1,5 @@
 import { LAYER_NAMES, type Trim } from "../../../shade-plan/index.ts";
-import { clothLengthText } from "../../../units/index.ts";
+import { clothLengthText, nearestMark } from "../../../units/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import { figureBeside } from "../../typeset/figure.ts";
 import { openPage } from "../../typeset/heading.ts";
@@ -66,13 +66,13 @@ function pieceRows({ book, shade, length }: ShadeContext): CellLike[][] {
 }
 
 /** A pattern decides where the first cut comes. */
-function repeats({ book, shade, length }: ShadeContext): void {
+function repeats({ book, shade, plan, length }: ShadeContext): void {
   for (const layer of shade.cloth.layers) {
     if (layer.repeatMm === undefined) continue;
     const match = layer.match === "half-drop" ? "half-drop" : "straight";
     paragraph(
       book,
-      `${LAYER_NAMES[layer.layer]}: repeat ${length(layer.repeatMm)}, ${match} match. First cut ${length(layer.startWasteMm)} after a repeat begins; each drop takes ${length(layer.repeatLengthMm)}.`,
+      `${LAYER_NAMES[layer.layer]}: repeat ${length(layer.repeatMm)}, ${match} match. First cut ${nearestMark(layer.startWasteMm, plan.units.ruler) > 0 ? `${length(layer.startWasteMm)} after` : "where"} a repeat begins; each drop takes ${length(layer.repeatLengthMm)}.`,
     );
   }
 }
