@@ -95,6 +95,8 @@ interface Common extends Ref {
   ground?: Role;
   /** Shift on paper, mm, applied after scaling: keeps words and neighbouring figures clear at any scale. */
   shiftPaperMm?: Point;
+  /** The same where the drawing is shown without its measures, and what they took is free. */
+  bareShiftPaperMm?: Point;
   /** Number of the cord, for its colour and dash rhythm. */
   cord?: number;
   /** Only for a reader at a desk: left out where the drawing is small and read from arm’s length. */

@@ -8,6 +8,8 @@ import { figureRef, type SheetInput } from "./sheet-input.ts";
 /** Between two cloths, mm on paper: the name of the next one, and a row of measures each. */
 const NAME_PAPER_MM = 13;
 const ROW_PAPER_MM = 6;
+/** The same for a name in two lines where no measures stand below the cloth before it. */
+const BARE_PAPER_MM = 10;
 /** Length of a cloth in its widths beyond which more than its name stands above it. */
 const ROOM_FOR_NAME = 1.8;
 
@@ -26,10 +28,19 @@ export function drawCutting(input: SheetInput): Drawing {
   const primitives: Primitive[] = [];
   let top = 0;
   let below = 0;
+  let bareBelow = 0;
   for (const table of tables) {
-    primitives.push(...movedOnPaper(drawTable(input, table, top), [0, below]));
+    const drawn = drawTable(input, table, top);
+    const bare = movedOnPaper(drawn, [0, bareBelow]);
+    primitives.push(
+      ...movedOnPaper(drawn, [0, below]).map((one, i) => ({
+        ...one,
+        bareShiftPaperMm: bare[i]?.shiftPaperMm,
+      })),
+    );
     top += table.usableWidthMm;
     below += NAME_PAPER_MM + ROW_PAPER_MM * rowsOf(table).length;
+    bareBelow += BARE_PAPER_MM;
   }
   return {
     id: "cutting",

@@ -27,6 +27,7 @@ const EDGE_MM = 1;
 /** Over a page of a template: its name and the check bar. */
 const OVER_MM = LEVEL_BAR_MM + 3;
 const EDGE = { paint: "chalk", widthPt: 0.4 } as const;
+const AFTER_PT = 8;
 
 interface Template {
   drawing: Drawing;
@@ -110,9 +111,10 @@ function setTemplate({ book }: ShadeContext, { drawing, placed, tiled }: Templat
   if (tiled.tiles.length > MOST_TILES) return;
   const { pen } = book;
   for (const tile of tiled.tiles) {
-    book.turnPage();
-    const top = book.top + pt(OVER_MM);
     const [left, width, height] = [MARGIN_PT, pt(tile.toXMm - tile.fromXMm), pt(tile.toYMm - tile.fromYMm)];
+    // Low ones stand over each other; one as high as a page has it to itself.
+    book.need(pt(OVER_MM) + height);
+    const top = book.y + pt(OVER_MM);
     book.tags.mark(
       "Figure",
       () => {
@@ -137,6 +139,7 @@ function setTemplate({ book }: ShadeContext, { drawing, placed, tiled }: Templat
     );
     const right = book.paper.widthPt - MARGIN_PT;
     book.tags.mark("Figure", () => drawLevelBar(pen, right, top - 4), { alt: CHECK_BAR_ALT });
+    book.y = top + height + AFTER_PT;
   }
 }
 

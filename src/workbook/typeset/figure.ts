@@ -68,11 +68,16 @@ function numberedEvery(drawing: Drawing, scale: number, textScale: number): numb
 
 const NUMBER_PAPER_MM = 3.3;
 
+/** Where nothing stands between the things of a drawing any more, they lie nearer to each other. */
+function closer<T extends Primitive>(one: T): T {
+  return one.bareShiftPaperMm === undefined ? one : { ...one, shiftPaperMm: one.bareShiftPaperMm };
+}
+
 /** A measure of a row or column leaves its number where its line would be; any other leaves nothing. */
 function withoutMeasure(one: Primitive, every: number): Primitive[] {
   if (one.atDesk === true) return [];
-  if (one.kind === "text" && one.overSize === true) return [{ ...one, baseline: "middle" }];
-  if (one.kind !== "dimension") return [one];
+  if (one.kind === "text" && one.overSize === true) return [{ ...closer(one), baseline: "middle" }];
+  if (one.kind !== "dimension") return [closer(one)];
   const [, along, number] = /^(row|column)-(\d+)$/.exec(one.part ?? "") ?? [];
   if (number === undefined || one.running === undefined) return [];
   if (along === "row" && (Number(number) - 1) % every !== 0) return [];

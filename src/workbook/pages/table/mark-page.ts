@@ -1,4 +1,6 @@
 import { type Drawing, drawMarkingSheets } from "../../../drawing/index.ts";
+import type { ShadePlan } from "../../../plan/index.ts";
+import type { ClothMark } from "../../../shade-plan/index.ts";
 import { markMm, nearestMark, rulerText } from "../../../units/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import { figure, figureBeside } from "../../typeset/figure.ts";
@@ -181,9 +183,11 @@ function clothMarks({ shade, length }: ShadeContext): TableSpec[] {
     { along: "x", head: "From the left edge" },
   ] as const;
   return lists.flatMap(({ along, head }): TableSpec[] => {
-    const marks = shade.form.marks.filter((mark) => mark.along === along);
-    if (marks.length === 0) return [];
+    const marks = shade.form.marks.filter((mark) => mark.along === along && !isOfPleat(mark));
+    const pleats = along === "x" ? pleatLines(shade, length) : [];
+    if (marks.length === 0) return pleats;
     return [
+      ...pleats,
       {
         title: `Lines to mark on the flat face, hemmed, before anything is pleated, tucked or gathered: ${head.toLowerCase()}`,
         columns: [
@@ -197,4 +201,29 @@ function clothMarks({ shade, length }: ShadeContext): TableSpec[] {
       },
     ];
   });
+}
+
+function isOfPleat({ kind }: ClothMark): boolean {
+  return kind === "pleat" || kind === "pleat-centre";
+}
+
+/** The three lines of a pleat stand beside each other, as they lie. */
+function pleatLines({ form }: ShadePlan, length: ShadeContext["length"]): TableSpec[] {
+  if (!form.marks.some(isOfPleat)) return [];
+  return [
+    {
+      title: "Lines of the pleats on the flat face, hemmed, before they are folded: from its left edge",
+      heading: "From the left edge",
+      columns: [
+        { title: "Pleat", share: 0.8 },
+        { title: "Left", share: 1.2, align: "measure" },
+        { title: "Middle", share: 1.2, align: "measure" },
+        { title: "Right", share: 1.2, align: "measure" },
+      ],
+      rows: form.pleats.map(({ number, flatMm }): CellLike[] => [
+        String(number),
+        ...flatMm.map((mm) => ({ text: length(mm), strong: true })),
+      ]),
+    },
+  ];
 }
