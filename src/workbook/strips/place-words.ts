@@ -34,6 +34,8 @@ export interface WordRoom {
 }
 
 const LARGE_PT = 8;
+/** For a name that is a little too long for the width. */
+const MIDDLE_PT = 6.5;
 const SMALL_PT = 5.5;
 const LEADING = 1.25;
 /** Past a join with its signs and its words, where a mark lies on it, pt. */
@@ -52,7 +54,7 @@ interface Choice {
 
 /**
  * Words of all marks of a piece, so that none lies on another: large astride its line where there is room, else both
- * lines over or under it, else small in a half of the width, else on one line, else beyond a join. In the order of the
+ * lines over or under it, else the same a little smaller, else small in a half of the width, else on one line, else beyond a join. In the order of the
  * marks.
  */
 export function placeWords(marks: readonly MarkWords[], room: WordRoom): PlacedWords[] {
@@ -143,6 +145,7 @@ function choices(mark: MarkWords, { inside, widthOf }: WordRoom): Choice[] {
     );
   return [
     ...two(LARGE_PT, at(0.5)),
+    ...two(MIDDLE_PT, at(0.5)),
     ...[0.26, 0.74].flatMap((share) => two(SMALL_PT, at(share))),
     ...[0.5, 0.3, 0.7].flatMap((share) => one(at(share))),
     ...BEYOND_PT.flatMap((gapPt) => two(SMALL_PT, at(0.5), gapPt)),
