@@ -15,7 +15,13 @@ function jobOf(style: StyleKind, system: "imperial" | "metric") {
     {
       id: "east",
       name: "East window",
-      opening: { widthsMm: [1100], heightsMm: [1500], sillAboveFloorMm: 800, recessDepthMm: 120 },
+      opening: {
+        widthsMm: [1100],
+        heightsMm: [1500],
+        diagonalsMm: [1860, 1858],
+        sillAboveFloorMm: 800,
+        recessDepthMm: 120,
+      },
       shade: { style, mount: "outside", making: { lift: { kind: "cord-lock" } } },
     },
     {
@@ -35,7 +41,7 @@ const PAPERS = [
 ] as const;
 
 /** Where drawings and full-size pieces meet the paper; sets of running text are printed on one paper alone. */
-const DRAWN: readonly PrintSet[] = ["client", "table", "strips", "tag", "cutting"];
+const DRAWN: readonly PrintSet[] = ["client", "handover", "table", "strips", "tag", "cutting"];
 
 /** The last words over the foot of a page: where they have the size of a heading, it stands there alone. */
 function lowest({ runs, heightPt }: ReadPage) {

@@ -69,12 +69,14 @@ function told({ cautions }: ShadePlan): Pick<Caution, "title" | "text">[] {
 
 /** The tag at full size, without the words beside it that are for its maker. */
 function tag({ book, plan, shade, createdOn }: ShadeContext): void {
-  section(book, "Its tag, to cut out", 40);
-  for (const drawing of drawTag(shade, knownOfTag(plan, shade, createdOn))) {
-    const bare = { ...drawing, caption: "Print at 100 % and cut along the line.", facts: [] };
-    const laid = layFullSize(book, bare);
-    book.need(laid.heightPt);
-    setFigure(book, laid, book.left, book.y);
-    book.y += laid.heightPt + 18;
+  const caption = "Print at 100 % and cut along the line.";
+  const sides = drawTag(shade, knownOfTag(plan, shade, createdOn)).map((drawing) =>
+    layFullSize(book, { ...drawing, caption, facts: [] }),
+  );
+  section(book, "Its tag, to cut out", sides[0]?.heightPt);
+  for (const side of sides) {
+    book.need(side.heightPt);
+    setFigure(book, side, book.left, book.y);
+    book.y += side.heightPt + 18;
   }
 }

@@ -7,8 +7,9 @@ import { firstBaseline, TYPE } from "../../typeset/type-scale.ts";
 
 const ROWS = 5;
 const ROW_PT = 24;
-/** A box to write a measurement into by hand, pt. */
-const BLANK = { width: 72, height: 18 };
+/** A box to write a measurement into by hand, pt: narrower where the names beside it are long. */
+const BLANK = { width: 72, leastWidth: 44, height: 18 };
+const GAP_PT = 6;
 
 interface Asked {
   name: string;
@@ -23,7 +24,7 @@ function asked(shade: ShadePlan): Asked[] {
     names.map((name, i) => ({ name, plannedMm: values[i] }));
   return [
     ...at(["Width, top", "Width, middle", "Width, bottom"], opening?.widthsMm),
-    ...at(["Diagonal, from top left", "Diagonal, from top right"], opening?.diagonalsMm),
+    ...at(["Diagonal from top left", "Diagonal from top right"], opening?.diagonalsMm),
     ...at(["Height, left", "Height, middle", "Height, right"], opening?.heightsMm),
     { name: "Depth of the recess", plannedMm: opening?.recessDepthMm },
     { name: "Sill above the floor", plannedMm: opening?.sillAboveFloorMm },
@@ -53,7 +54,8 @@ export function measuredAgainHeight(book: Book): number {
 }
 
 /** What was planned from, with a box beside each for what the tape says now. */
-export function measuredAgain({ book, shade, length }: ShadeContext): void {
+export function measuredAgain(context: ShadeContext): void {
+  const { book, shade } = context;
   const what =
     shade.existing === undefined
       ? "the opening again before you cut"
@@ -61,14 +63,19 @@ export function measuredAgain({ book, shade, length }: ShadeContext): void {
   section(book, `Measure ${what}`, ROWS * ROW_PT);
   const top = book.y;
   book.tags.open("L");
-  asked(shade).forEach(({ name, plannedMm }, i) => {
+  const list = asked(shade).map(({ name, plannedMm }) => ({
+    name,
+    planned: plannedText(context, plannedMm),
+  }));
+  const blankWidth = Math.max(BLANK.leastWidth, Math.min(BLANK.width, leftFor(context, list)));
+  list.forEach(({ name, planned }, i) => {
     const { x, width } = columns(book.paper, i < ROWS ? 0 : 6, 6);
     const y = top + (i % ROWS) * ROW_PT;
     const style = TYPE.tableBody;
     const baseline = y + firstBaseline({ ...style, leadingPt: ROW_PT });
-    const blankX = x + width - BLANK.width;
+    const blankX = x + width - blankWidth;
     book.tags.artifact(() =>
-      book.pen.box(blankX, y + (ROW_PT - BLANK.height) / 2, BLANK.width, BLANK.height, {
+      book.pen.box(blankX, y + (ROW_PT - BLANK.height) / 2, blankWidth, BLANK.height, {
         paint: "ink",
         widthPt: 0.6,
       }),
@@ -76,11 +83,23 @@ export function measuredAgain({ book, shade, length }: ShadeContext): void {
     book.tags.open("LI");
     book.tags.mark("LBody", () => {
       book.pen.text(name, x, baseline, style);
-      const planned = plannedMm === undefined ? "?" : length(plannedMm);
-      book.pen.text(planned, blankX - 6, baseline, TYPE.tableStrong, "end");
+      book.pen.text(planned, blankX - GAP_PT, baseline, TYPE.tableStrong, "end");
     });
     book.tags.close();
   });
   book.tags.close();
   book.y = top + ROWS * ROW_PT + 10;
+}
+
+function plannedText({ length }: ShadeContext, plannedMm: number | undefined): string {
+  return plannedMm === undefined ? "?" : length(plannedMm);
+}
+
+/** Width that the longest name and its figure leave on a half of the page. */
+function leftFor({ book }: ShadeContext, list: readonly { name: string; planned: string }[]): number {
+  const taken = list.map(
+    ({ name, planned }) =>
+      book.pen.widthOf(name, TYPE.tableBody) + book.pen.widthOf(planned, TYPE.tableStrong),
+  );
+  return columns(book.paper, 0, 6).width - Math.max(...taken) - 2 * GAP_PT;
 }
