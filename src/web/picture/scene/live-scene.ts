@@ -49,6 +49,9 @@ const BACKGROUND = new Color("#e6e1d8");
 /** The eye stands so far off, in the larger side of what is seen, and never nearer than this, mm. */
 const DISTANCES = 1.9;
 const LEAST_DISTANCE_MM = 3000;
+/** The nearest and farthest that is drawn, in the distance of the eye: no wider than need be, or near layers are mixed up. */
+const NEAREST = 0.35;
+const FARTHEST = 6;
 /** What is seen beyond the wall that a picture shows, as a share. */
 const MARGIN = 1.02;
 const MOST_PIXEL_RATIO = 2;
@@ -71,6 +74,7 @@ export class LiveScene {
   #lightFrom: LightFrom = "room";
   /** Seen from behind, as on the table: the light of the room comes from there too. */
   #fromBehind = false;
+  #hung: { ringsMm: Float64Array; rig: readonly RigLine[] } = { ringsMm: new Float64Array(0), rig: [] };
   #fineness: Fineness = "rest";
   /** The processor draws: there is no graphics card, or none that the browser may use. */
   readonly isBySoftware: boolean;
@@ -128,9 +132,16 @@ export class LiveScene {
   /** Cloth, rings and cords at one height. */
   hang(net: CommonNet, cloth: PlayedCloth, rig: readonly RigLine[], battens: readonly BareBatten[]): void {
     this.#cloth.hang(net, cloth);
-    this.#rig.hang(cloth.ringsMm, rig, (x, y) => this.#cloth.reachAt(x, y, CORD_NEAR_MM).back);
+    this.#hung = { ringsMm: cloth.ringsMm, rig };
+    this.#hangRig();
     this.#rig.lay(battens, (x, y) => this.#cloth.reachAt(x, y, BATTEN_NEAR_MM).front);
     this.#renderer.shadowMap.needsUpdate = true;
+  }
+
+  #hangRig(): void {
+    const { ringsMm, rig } = this.#hung;
+    const backAt = (x: number, y: number) => this.#cloth.reachAt(x, y, CORD_NEAR_MM).back;
+    this.#rig.hang(ringsMm, rig, this.#fromBehind, backAt);
   }
 
   look(look: ClothLook): void {
@@ -169,9 +180,9 @@ export class LiveScene {
     this.#aim(orbit, widthPx / heightPx);
     const fromBehind = this.#camera.position.z < 0;
     if (this.#around) this.#around.room.visible = !fromBehind;
-    this.#rig.numbered = fromBehind;
     if (fromBehind !== this.#fromBehind) {
       this.#fromBehind = fromBehind;
+      this.#hangRig();
       this.light(this.#lightFrom);
     }
     this.#renderer.render(this.#scene, this.#camera);
@@ -184,7 +195,6 @@ export class LiveScene {
     this.#prepare(widthPx, heightPx, ratio);
     this.#scene.background = null;
     this.#around?.inPhoto(true);
-    this.#rig.numbered = false;
     const camera = this.#camera;
     const view = viewOf(pose, opening, this.#behind?.wallZ ?? 0);
     camera.matrixAutoUpdate = false;
@@ -193,6 +203,7 @@ export class LiveScene {
     camera.matrix.decompose(camera.position, camera.quaternion, camera.scale);
     camera.fov = (2 * Math.atan(photo.height / 2 / pose.focalPx) * 180) / Math.PI;
     camera.aspect = photo.width / photo.height;
+    reachFrom(camera, Math.hypot(...pose.originMm));
     camera.updateProjectionMatrix();
     renderer.render(this.#scene, camera);
     camera.matrixAutoUpdate = true;
@@ -227,6 +238,7 @@ export class LiveScene {
     const { x, y, width, height } = this.#middle();
     const distance = Math.max(LEAST_DISTANCE_MM, DISTANCES * Math.max(width, height));
     const camera = this.#camera;
+    reachFrom(camera, distance);
     const flat = distance * Math.cos(aboveRad);
     camera.position.set(
       x + flat * Math.sin(aroundRad),
@@ -257,6 +269,11 @@ export class LiveScene {
       reach: 0.62 * Math.hypot(width, height),
     };
   }
+}
+
+function reachFrom(camera: PerspectiveCamera, distanceMm: number): void {
+  camera.near = NEAREST * distanceMm;
+  camera.far = FARTHEST * distanceMm;
 }
 
 /** A photo of the window: from where it was taken, and where the opening is on the shade. */

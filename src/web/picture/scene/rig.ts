@@ -48,22 +48,24 @@ export class Rig {
     new MeshLambertMaterial(),
   );
   readonly #colours = new Map<string, Color>();
-  readonly #numbers = new Group();
   readonly #tags = new Map<number, Sprite>();
 
   constructor() {
-    this.group.add(this.#rings.group, this.#battens.group, this.#cords.group, this.#numbers);
+    this.group.add(this.#rings.group, this.#battens.group, this.#cords.group);
   }
 
-  /** The numbers of the cords are read from behind: from the front they would show below the cloth. */
-  set numbered(is: boolean) {
-    this.#numbers.visible = is;
-  }
-
-  /** Puts rings and cords where they are at this height; `backAt` tells how far back the cloth reaches at a place. */
-  hang(ringsMm: Float64Array, lines: readonly RigLine[], backAt: (x: number, y: number) => number): void {
+  /**
+   * Puts rings and cords where they are at this height; `backAt` tells how far back the cloth reaches at a place. From the
+   * front, cloth hides whatever lies behind it: there, only what hangs beside it is laid.
+   */
+  hang(
+    ringsMm: Float64Array,
+    lines: readonly RigLine[],
+    fromBehind: boolean,
+    backAt: (x: number, y: number) => number,
+  ): void {
     this.#rings.begin();
-    for (let k = 0; k < ringsMm.length; k += 3) {
+    for (let k = 0; fromBehind && k < ringsMm.length; k += 3) {
       const [x, y, z] = [ringsMm[k] as number, ringsMm[k + 1] as number, ringsMm[k + 2] as number];
       this.#rings.set(PLACED.makeTranslation(x, -y - RING_MM, z - RING_BEHIND_MM));
     }
@@ -71,6 +73,7 @@ export class Rig {
     this.#cords.begin();
     for (const tag of this.#tags.values()) tag.visible = false;
     for (const { number, colour = CORD, points: straight } of lines) {
+      if (number !== undefined && !fromBehind) continue;
       const points = number === undefined ? straight : behindCloth(straight, backAt);
       for (let k = 1; k < points.length; k++)
         this.#layCord(points[k - 1] as Place, points[k] as Place, this.#colourOf(colour));
@@ -121,7 +124,7 @@ export class Rig {
     if (known === undefined) {
       this.#tags.set(number, tag);
       tag.scale.set(TAG_MM, TAG_MM, 1);
-      this.#numbers.add(tag);
+      this.group.add(tag);
     }
     tag.visible = true;
     tag.position.set(x, -y - TAG_MM * 0.8, z - TAG_BEHIND_MM);
