@@ -14,8 +14,12 @@ function jobOf(shade: Shade, job: Parameters<typeof jobWith>[1] = {}, widthMm = 
   );
 }
 
-async function printed(job: ReturnType<typeof jobOf>, sets: readonly PrintSet[]) {
-  const pdf = await openPdf(await makeWorkbook({ ...planAndCut(job), sets, paper: "a4", fonts: FONTS }));
+async function printed(
+  job: ReturnType<typeof jobOf>,
+  sets: readonly PrintSet[],
+  paper: "a4" | "letter" = "a4",
+) {
+  const pdf = await openPdf(await makeWorkbook({ ...planAndCut(job), sets, paper, fonts: FONTS }));
   return { pdf, pages: await readPages(pdf) };
 }
 
@@ -35,6 +39,36 @@ describe("what is printed uses its paper", () => {
       ({ left, height }) => left < 200 && height > 10,
     );
     expect(Math.max(...boxes.map(({ height }) => height))).toBeGreaterThan(40);
+  });
+
+  test("pieces stand on the sheet with their cloths, however many lines their names take", async () => {
+    const cloth = { usableWidthMm: 1370, massGsm: 200, thicknessMm: 0.5 };
+    const repeat = { verticalMm: 641, horizontalMm: 685, match: "half-drop" as const };
+    const job = jobOf(
+      {
+        mount: "outside",
+        face: "a",
+        lining: "b",
+        banding: "c",
+        making: { banding: { where: "sides-and-bottom", widthMm: 50 } },
+      },
+      {
+        units: { system: "imperial", ruler: "1/8 in" },
+        cloths: ["a", "b", "c"].map((id) => ({
+          ...cloth,
+          id,
+          name: `Cloth ${id} of a long name`,
+          ...(id === "a" ? { repeat } : {}),
+        })),
+      },
+      900,
+    );
+    const { pages } = await printed(job, ["table"], "letter");
+    const cut = pages.filter((page) =>
+      /Cut sizes, hems and seams included|Banding, bottom/.test(words(page)),
+    );
+    expect(cut.length).toBe(1);
+    expect(words(cut[0] as ReadPage)).toContain("Banding, bottom");
   });
 
   test("the lines of many pleats stand on the sheet with their drawing", async () => {
