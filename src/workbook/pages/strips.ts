@@ -13,10 +13,11 @@ import {
 import { type Strip, type Tile, tileStrip } from "../strips/tile-strip.ts";
 import type { Book } from "../typeset/book.ts";
 import { openPage, section } from "../typeset/heading.ts";
+import { LIST } from "../typeset/look.ts";
 import { MARGIN_PT, pt } from "../typeset/paper.ts";
 import { setLines } from "../typeset/paragraph.ts";
-import { table } from "../typeset/table.ts";
-import type { CellLike } from "../typeset/table-spec.ts";
+import { layTable, table, tableHeight } from "../typeset/table.ts";
+import type { CellLike, TableSpec } from "../typeset/table-spec.ts";
 import { TYPE } from "../typeset/type-scale.ts";
 import { cautionBand, childrenAndCords } from "./caution-band.ts";
 
@@ -30,7 +31,7 @@ export function stripsPages(context: ShadeContext): void {
   const { book, plan } = context;
   openPage(book, {
     title: "Marking strips, full size",
-    lead: "Strips of paper as long as the shade is wide, as it is long, and as its board: lay them down and mark by them.",
+    lead: "Strips as long as the shade, as wide, and as its board: lay them down and mark by them.",
   });
   cautionBand(book, childrenAndCords(context.shade.cautions));
   const tileMm = tileLengthMm(stripPage(book), plan.units.system === "imperial");
@@ -97,7 +98,7 @@ function howTo(book: Book): void {
   book.tags.mark("Figure", () => drawTestSquare(book.pen, book.left + book.width - side, top), {
     alt: "Test square: each side measures 100 mm, the sloping line in it 4 in",
   });
-  book.y = Math.max(y, top + side) + 18;
+  book.y = Math.max(y, top + side) + 8;
 }
 
 function listOfStrips(
@@ -105,15 +106,16 @@ function listOfStrips(
   strips: readonly Strip[],
   pieces: readonly Piece[],
 ): void {
-  table(book, {
+  const spec: TableSpec = {
     title: "The strips and their pieces",
     heading: "The strips",
+    whole: true,
     columns: [
-      { title: "Strip", share: 0.6 },
-      { title: "What it marks", share: 2.2 },
-      { title: "Length", share: 1.2, align: "measure" },
-      { title: "Pieces", share: 1.1 },
-      { title: "How it is laid", share: 4 },
+      { title: "Strip", share: 0.55 },
+      { title: "What it marks", share: 1.9 },
+      { title: "Length", share: 1.1, align: "measure" },
+      { title: "Pieces", share: 1 },
+      { title: "How it is laid", share: 4.8 },
     ],
     rows: strips.map((strip): CellLike[] => {
       const keys = pieces.filter((piece) => piece.strip === strip).map(({ tile }) => tile.key);
@@ -127,7 +129,12 @@ function listOfStrips(
       ];
     }),
     after: 8,
-  });
+  };
+  const { look } = book;
+  // Five strips end under the square where their rows stand close.
+  if (tableHeight(layTable(book, spec)) > book.room) book.look = { ...look, cellPadPt: LIST.cellPadPt };
+  table(book, spec);
+  book.look = look;
 }
 
 function setStripPage({ book, plan }: ShadeContext, places: readonly PiecePlace<Piece>[]): void {

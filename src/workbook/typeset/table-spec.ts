@@ -34,6 +34,8 @@ export interface TableSpec {
   leads?: ReadonlySet<number>;
   /** Room for writing by hand: rows at least this high. */
   rowHeightPt?: number;
+  /** Never parted where a page holds it. */
+  whole?: true;
   /** Space under it. */
   after?: number;
 }

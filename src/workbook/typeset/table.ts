@@ -69,9 +69,10 @@ function bodyHeight(laid: LaidTable, rows = laid.rows.length): number {
 }
 
 /** A small table stays whole; of a large one the head and two rows. */
-function keptHeight(laid: LaidTable): number {
+function keptHeight(book: Book, laid: LaidTable): number {
   const whole = bodyHeight(laid);
-  return whole <= KEEP_WHOLE_PT ? whole : bodyHeight(laid, 2);
+  const isKept = laid.spec.whole === true && SECTION_ROOM_PT + whole <= book.bottom - book.top;
+  return isKept || whole <= KEEP_WHOLE_PT ? whole : bodyHeight(laid, 2);
 }
 
 /** A table with quiet rules that flows over pages, its head repeated on each. */
@@ -83,8 +84,8 @@ export function table(book: Book, spec: TableSpec): void {
 export function flowTable(book: Book, laid: LaidTable): void {
   const { spec } = laid;
   const span = spec.x === undefined ? undefined : { x: laid.x, width: laid.width };
-  if (spec.heading !== undefined) section(book, spec.heading, keptHeight(laid), span);
-  else book.need(keptHeight(laid));
+  if (spec.heading !== undefined) section(book, spec.heading, keptHeight(book, laid), span);
+  else book.need(keptHeight(book, laid));
   setTable(book, laid);
 }
 
