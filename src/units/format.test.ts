@@ -7,7 +7,9 @@ import {
   GRAVITY,
   inches,
   lengthText,
+  massLimitText,
   massText,
+  massTextsApart,
   NM_PER_POUND_FORCE_INCH,
   rulerText,
   soldLengthText,
@@ -42,6 +44,27 @@ describe("units against NIST SP 811 (2008), appendix B.8", () => {
     expect(plain(forceText(0.19, imperial))).toBe("0.04 lbf (0.2 N)");
     expect(plain(forceText(0, imperial))).toBe("0 lbf (0 N)");
     expect(GRAVITY).toBe(9.80665);
+  });
+  // 1 lb = 0.453 592 37 kg: 6.8 kg = 14.991 lb, 4.5 kg = 9.921 lb, 13.6 kg = 29.983 lb.
+  it.each([
+    [6.8, "most", "14.9 lb", "6.8 kg"],
+    [4.5, "most", "9.9 lb", "4.5 kg"],
+    [13.6, "most", "29.9 lb", "13.6 kg"],
+    [15 * 0.45359237, "most", "15 lb", "6.8 kg"],
+    [10, "most", "22 lb", "10 kg"],
+    [4.5, "least", "10 lb", "4.5 kg"],
+    [15 * 0.45359237, "least", "15 lb", "6.81 kg"],
+  ] as const)(
+    "a limit of %d kg at the %s is spoken as %s or %s, never as wider than it is",
+    (kg, side, pounds, kilograms) => {
+      expect(plain(massLimitText(kg, imperial, side))).toBe(pounds);
+      expect(plain(massLimitText(kg, metric, side))).toBe(kilograms);
+    },
+  );
+  it("a mass over a limit is told more finely where both would read alike", () => {
+    expect(massTextsApart(2.2, 2.2003, metric, "most").map(plain)).toEqual(["2.2 kg", "2.2003 kg"]);
+    expect(massTextsApart(2.2, 2.2003, imperial, "most").map(plain)).toEqual(["4.8 lb", "4.85 lb"]);
+    expect(massTextsApart(1, 0.9999, metric, "least").map(plain)).toEqual(["1 kg", "999.9 g"]);
   });
   it("pound-force inch: 1.129 848 E-01 N·m", () => {
     expect(NM_PER_POUND_FORCE_INCH).toBeCloseTo(0.1129848, 7);

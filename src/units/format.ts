@@ -114,16 +114,45 @@ const FINEST = 9;
 
 export function massText(massKg: number, units: UnitChoice, decimals = 2): string {
   if (units.system === "imperial") return `${trimmed(massKg / KG_PER_POUND, decimals)}${NBSP}lb`;
-  return massKg < 1
+  // What rounds to a kilogram is told as one.
+  return Number(massKg.toFixed(decimals + 1)) < 1
     ? `${trimmed(massKg * 1000, decimals - 2)}${NBSP}g`
     : `${trimmed(massKg, decimals)}${NBSP}kg`;
 }
 
-/** Two masses told as finely as it takes to tell them apart. */
-export function massTextsApart(oneKg: number, otherKg: number, units: UnitChoice): [string, string] {
-  for (let decimals = 2; ; decimals++) {
-    const texts: [string, string] = [massText(oneKg, units, decimals), massText(otherKg, units, decimals)];
-    if (texts[0] !== texts[1] || oneKg === otherKg || decimals === FINEST) return texts;
+/** Whether what is stated must not be gone over, or not under. */
+export type LimitSide = "most" | "least";
+
+/** What a converted number may be off by its last bits and still be the round one that its maker stated. */
+const CONVERTED = 1e-6;
+
+/**
+ * A limit that a maker states, as it is spoken: tenths of a pound, hundredths of a kilogram, and never told as wider than it
+ * is: 6.8 kg are 14.99 lb, of which 14.9 lb may be hung.
+ */
+export function massLimitText(limitKg: number, units: UnitChoice, side: LimitSide, finer = 0): string {
+  const isPounds = units.system === "imperial";
+  const places = (isPounds ? 1 : 2) + finer;
+  const per = isPounds ? KG_PER_POUND : 1;
+  const step = 10 ** places;
+  const inSteps = (limitKg / per) * step;
+  const whole = side === "most" ? Math.floor(inSteps + CONVERTED) : Math.ceil(inSteps - CONVERTED);
+  return massText((whole / step) * per, units, places);
+}
+
+/** A limit, and a mass that is over or under it, told as finely as it takes to tell them apart. */
+export function massTextsApart(
+  limitKg: number,
+  massKg: number,
+  units: UnitChoice,
+  side: LimitSide,
+): [limit: string, mass: string] {
+  for (let finer = 0; ; finer++) {
+    const texts: [string, string] = [
+      massLimitText(limitKg, units, side, finer),
+      massText(massKg, units, 2 + finer),
+    ];
+    if (texts[0] !== texts[1] || limitKg === massKg || finer === FINEST - 2) return texts;
   }
 }
 

@@ -197,12 +197,12 @@ function tubeAndDrive(
   tubes.forEach((tube, t) => {
     drives.forEach((drive, d) => {
       if (drive.massMaxKg !== undefined && need.massKg > drive.massMaxKg) {
-        const [limit, weight] = massTextsApart(drive.massMaxKg, need.massKg, need.units);
+        const [limit, weight] = massTextsApart(drive.massMaxKg, need.massKg, need.units, "most");
         const words = `“${drive.name}” takes at most ${limit}; this shade weighs ${weight}.`;
         marks.refuse(t, d, "lift.drive-overloaded", words);
       }
       if (balances && drive.massMinKg !== undefined && need.massKg < drive.massMinKg) {
-        const [limit, weight] = massTextsApart(drive.massMinKg, need.massKg, need.units);
+        const [limit, weight] = massTextsApart(drive.massMinKg, need.massKg, need.units, "least");
         const words = `“${drive.name}” is made for ${limit} and more; this shade weighs ${weight}.`;
         marks.refuse(t, d, "lift.spring-too-strong", words);
       }

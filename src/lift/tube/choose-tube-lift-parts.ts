@@ -171,11 +171,11 @@ function objection(
   massKg: number,
 ): string | undefined {
   if (drive.massMaxKg !== undefined && massKg > drive.massMaxKg) {
-    const [limit, weight] = massTextsApart(drive.massMaxKg, massKg, shade.units);
+    const [limit, weight] = massTextsApart(drive.massMaxKg, massKg, shade.units, "most");
     return `takes at most ${limit}; this shade weighs about ${weight}`;
   }
   if (LIFT_TRAITS[kind].poweredBy === "spring" && drive.massMinKg !== undefined && massKg < drive.massMinKg) {
-    const [limit, weight] = massTextsApart(drive.massMinKg, massKg, shade.units);
+    const [limit, weight] = massTextsApart(drive.massMinKg, massKg, shade.units, "least");
     return `is made for ${limit} and more; this shade weighs about ${weight}`;
   }
   const line = tubeLine(shade, size, columns, { spoolMm: spool.lengthMm, driveMm: drive.lengthMm });

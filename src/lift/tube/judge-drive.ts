@@ -71,7 +71,7 @@ function weight(input: TubeInput): Finding[] {
     ];
   }
   if (mass.totalKg > drive.massMaxKg) {
-    const [limitText, weightText] = massTextsApart(drive.massMaxKg, mass.totalKg, shade.units);
+    const [limitText, weightText] = massTextsApart(drive.massMaxKg, mass.totalKg, shade.units, "most");
     return [
       {
         ...base(shade, "stop", "lift.drive-overloaded", limitCite),
@@ -85,7 +85,7 @@ function weight(input: TubeInput): Finding[] {
     drive.massMinKg !== undefined &&
     mass.totalKg < drive.massMinKg
   ) {
-    const [limitText, weightText] = massTextsApart(drive.massMinKg, mass.totalKg, shade.units);
+    const [limitText, weightText] = massTextsApart(drive.massMinKg, mass.totalKg, shade.units, "least");
     return [
       {
         ...base(shade, "fix", "lift.spring-too-strong", limitCite),

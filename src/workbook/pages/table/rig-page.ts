@@ -1,5 +1,5 @@
 import { boardMarks, type CleatLift, fromBoardEndMm, type Lift } from "../../../shade-plan/index.ts";
-import { forceText, massText, nearestMark, trimmed } from "../../../units/index.ts";
+import { forceText, massLimitText, nearestMark, trimmed } from "../../../units/index.ts";
 import {
   isLockContext,
   isTubeContext,
@@ -267,7 +267,7 @@ function tubeNotes({ shade, plan, length }: TubeContext): string[] {
   const { tube, drive, wrapsLeft } = shade.lift;
   return [
     `${tube.name}: axis ${length(tube.axisMm)} under the board, ${length(tube.zMm)} from the wall edge.`,
-    `${drive.name}${drive.massMaxKg === undefined ? "" : `, for shades up to ${massText(drive.massMaxKg, plan.units)}`}.`,
+    `${drive.name}${drive.massMaxKg === undefined ? "" : `, for shades up to ${massLimitText(drive.massMaxKg, plan.units, "most")}`}.`,
     `With the shade down ${trimmed(wrapsLeft, 0)} turns stay on each spool.`,
   ];
 }
