@@ -53,8 +53,10 @@ describe.each(PAPER_KINDS)("the cutting pages on %s", (paper) => {
     for (const { name } of planned().lengths) expect(words).toContain(letters(name));
   });
 
-  test("every piece has a label with its shade, its part and its size", () => {
+  test("every piece has a label with its job, its room, its shade, its part and its size", () => {
     const words = of("Labels for the pieces");
+    const pieces = planned().cloths.flatMap(({ problem }) => problem.pieces);
+    expect(words.split("Upperlanding,FerryHouse")).toHaveLength(pieces.length + 1);
     for (const { problem } of planned().cloths) {
       for (const { shade, part } of problem.pieces) {
         expect(words).toContain(letters(shade));

@@ -22,3 +22,24 @@ test.each<Place>(["us", "gb", "eu", "au"])(
     }
   },
 );
+
+// What a tag asks of a maker who prints it from a job is known: which shade it is, and when it is made.
+test.each<Place>(["us", "gb", "eu", "au"])(
+  "%s: no line of a tag is left blank of which the job knows",
+  async (place) => {
+    const input = {
+      plan: plan({ ...x1Job(), place }),
+      sets: ["tag"],
+      paper: "a4",
+      fonts: FONTS,
+      createdOn: new Date(2025, 2, 1),
+    } as const;
+    const [shade] = input.plan.shades;
+    const asked = new Set(shade?.tag.lines.flatMap(({ asks }) => asks ?? []));
+    expect(asked).toContain("model");
+    const pages = await readPages(await openPdf(await makeWorkbook(input)));
+    const words = pages.map(({ text }) => text).join(" ");
+    expect(words).toContain("Landing window, Ferry House");
+    if (asked.has("made")) expect(words).toContain("2025-03");
+  },
+);
