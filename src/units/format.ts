@@ -121,7 +121,7 @@ export function massText(massKg: number, units: UnitChoice, decimals = 2): strin
 }
 
 /** Whether what is stated must not be gone over, or not under. */
-export type LimitSide = "most" | "least";
+type LimitSide = "most" | "least";
 
 /** What a converted number may be off by its last bits and still be the round one that its maker stated. */
 const CONVERTED = 1e-6;
