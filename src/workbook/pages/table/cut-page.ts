@@ -28,7 +28,8 @@ export function cutPage(context: ShadeContext): void {
   const height = book.room - piecesPt(context) - AROUND_FIGURE_PT;
   const split = { figureColumns: 6, maxHeight: Math.max(LEAST_FIGURE_PT, Math.min(MOST_FIGURE_PT, height)) };
   figureBeside(book, context.sheet("cutting"), split, (right) => {
-    for (const one of [toSaw(context), toBuy(context)]) table(book, { ...one, ...right });
+    for (const one of [toSaw(context), toBuy(context)])
+      if (one.rows.length > 0) table(book, { ...one, ...right });
   });
   for (const text of repeats(context)) paragraph(book, text);
   table(book, {
@@ -99,23 +100,31 @@ function repeats({ shade, plan, length }: ShadeContext): string[] {
   });
 }
 
+/** As the shopping list has it; where that is for several shades, what this one would take. */
 function toBuy({ shade, plan }: ShadeContext): TableSpec {
   const { layers, trimBolts } = shade.cloth;
+  const isOnly = plan.shades.length === 1;
   const row = (name: string, buyMm: number): CellLike[] => [
     name,
     { text: clothLengthText(buyMm, plan.units), strong: true },
   ];
   return {
-    heading: "Cloth to buy",
+    heading: isOnly ? "Cloth to buy" : "Cloth, for this shade alone",
     title: "Cloth to buy",
     columns: [
       { title: "", share: 1.7 },
       { title: "", share: 1, align: "measure" },
     ],
-    rows: [
-      ...layers.map(({ layer, clothName, buyMm }) => row(`${LAYER_NAMES[layer]}: ${clothName}`, buyMm)),
-      ...trimBolts.flatMap(({ buyMm, clothName }) => (buyMm === undefined ? [] : [row(clothName, buyMm)])),
-    ],
+    rows: isOnly
+      ? plan.cost.shopping
+          .filter(({ group }) => group === "cloth")
+          .map(({ label, buyText }): CellLike[] => [label, { text: buyText, strong: true }])
+      : [
+          ...layers.map(({ layer, clothName, buyMm }) => row(`${LAYER_NAMES[layer]}: ${clothName}`, buyMm)),
+          ...trimBolts.flatMap(({ buyMm, clothName }) =>
+            buyMm === undefined ? [] : [row(clothName, buyMm)],
+          ),
+        ],
   };
 }
 
