@@ -138,7 +138,8 @@ function drawTubeRig(input: TubeSheetInput, across: (x: number) => number, shape
   const driveX = across(lift.drive.xMm);
   const inward = driveX > size.finishedWidthMm / 2 ? -1 : 1;
   return [
-    ...tubeControl(input, across),
+    // Measures stand on the left of the back too.
+    ...tubeControl(input, across, { side: 1 }),
     ...tubeCords(input, across, bottomRingsOf(input, shape)),
     ...tubeElevation(input, across),
     ...lift.cords.map(
