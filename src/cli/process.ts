@@ -18,7 +18,7 @@ export async function runProcess(): Promise<void> {
     out: (text) => process.stdout.write(text),
     outPart,
     err: (text) => process.stderr.write(isPainted ? inColours(text) : text),
-    columns: Math.max(40, process.stderr.columns ?? 100),
+    columns: Math.max(40, process.stderr.columns || 100),
     ...(process.stderr.isTTY ? { progress: overwrite } : {}),
     onInterrupt: (stop) => {
       process.once("SIGINT", stop);
