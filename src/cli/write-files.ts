@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdirSync, mkdtempSync, rmSync } from "node:fs";
 import { mkdir, open, readdir, realpath, rename, rm, writeFile } from "node:fs/promises";
 import { basename, dirname, join, relative, sep } from "node:path";
 import { badInput } from "./bad-input.ts";
@@ -49,7 +49,7 @@ export async function writeFiles(
     const failures: unknown[] = [];
     for await (const { path, content, isResult } of files) {
       if (await there.has(path)) await refuseJobFile(join(folder, path), jobPath, isResult);
-      await asideFolders.make(path);
+      asideFolders.make(path);
       const writing = writeContent(join(aside, path), content);
       paths.push(path);
       if (typeof content === "function") {
@@ -72,7 +72,7 @@ export async function writeFiles(
     const whole = aside;
     for (let from = 0; from < paths.length; from += MOST_AT_ONCE) {
       const some = paths.slice(from, from + MOST_AT_ONCE);
-      for (const path of some) await folders.make(path);
+      for (const path of some) folders.make(path);
       await Promise.all(some.map((path) => rename(join(whole, path), join(folder, path))));
     }
     return paths;
@@ -87,7 +87,10 @@ export async function writeFiles(
 
 const MOST_AT_ONCE = 16;
 
-/** Makes the folder of each file once. */
+/**
+ * Makes the folder of each file once. At once: one that a thread makes, with all above it, would bring the folder back that
+ * a signal has tidied away meanwhile.
+ */
 class Folders {
   readonly #base: string;
   readonly #made = new Set<string>();
@@ -96,10 +99,10 @@ class Folders {
     this.#base = base;
   }
 
-  async make(path: string): Promise<void> {
+  make(path: string): void {
     const folder = dirname(path);
     if (this.#made.has(folder)) return;
-    await mkdir(join(this.#base, folder), { recursive: true });
+    mkdirSync(join(this.#base, folder), { recursive: true });
     this.#made.add(folder);
   }
 }

@@ -5,6 +5,7 @@ import type { ActionDrawing, ActionInput } from "./action-input.ts";
 import { drawBasteLayers } from "./baste-layers.ts";
 import { drawCoverBoard } from "./cover-board.ts";
 import { drawDressFolds } from "./dress-folds.ts";
+import { drawnWithFewerPoints } from "./fewer-points.ts";
 import { drawFixShade } from "./fix-shade.ts";
 import { drawFixTag } from "./fix-tag.ts";
 import { drawHangBoard } from "./hang-board.ts";
@@ -21,7 +22,6 @@ import { drawSewSleeve } from "./sew-sleeve.ts";
 import { drawShakeLock } from "./shake-lock.ts";
 import { drawSlideIn } from "./slide-in.ts";
 import { drawSquareCloth } from "./square-cloth.ts";
-import { thinnedDrawing } from "./thinned.ts";
 import { drawThreadLock } from "./thread-lock.ts";
 import { drawTieFolds } from "./tie-folds.ts";
 import { drawTieRing } from "./tie-ring.ts";
@@ -80,7 +80,7 @@ function drawnAnew(action: StepAction, units: UnitChoice): Drawing {
     id: `action-${action.kind}`,
     title,
     caption: "Not to scale.",
-    primitives: thinnedDrawing(primitives),
+    primitives: drawnWithFewerPoints(primitives),
     facts,
   };
 }

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Point } from "../model.ts";
+import { withFewerPoints } from "./fewer-points.ts";
 import { arc } from "./kit.ts";
-import { thinned } from "./thinned.ts";
 
 /** Distance of a point from the nearest stretch of a line, by trying places along each stretch. */
 function distanceByTrying([x, y]: Point, line: readonly Point[]): number {
@@ -22,7 +22,7 @@ describe("a line with fewer points", () => {
   test("no point that was drawn lies further from it than is allowed, and its ends stay", () => {
     fc.assert(
       fc.property(line, fc.constantFrom(0.1, 0.5, 2), (points, most) => {
-        const kept = thinned(points, most);
+        const kept = withFewerPoints(points, most);
         expect(kept[0]).toEqual(points[0]);
         expect(kept.at(-1)).toEqual(points.at(-1));
         // A stretch of 15 is tried every 0.075.
@@ -34,7 +34,7 @@ describe("a line with fewer points", () => {
 
   test("a straight line keeps its ends, a corner its corner", () => {
     expect(
-      thinned(
+      withFewerPoints(
         [
           [0, 0],
           [1, 0],
@@ -48,7 +48,7 @@ describe("a line with fewer points", () => {
       [5, 0],
     ]);
     expect(
-      thinned(
+      withFewerPoints(
         [
           [0, 0],
           [1, 0],
@@ -67,7 +67,7 @@ describe("a line with fewer points", () => {
 
   test("a line that comes back the way it went keeps its turn", () => {
     expect(
-      thinned(
+      withFewerPoints(
         [
           [0, 0],
           [4, 0],
@@ -85,7 +85,7 @@ describe("a line with fewer points", () => {
   test("a circle has as many points as its sagitta asks for", () => {
     // Sagitta of a chord over an angle 2a: r(1 - cos a). At r = 10 and 0.04 that is a half angle of 5.1 degrees,
     // 35 chords; halving keeps up to twice as many.
-    const kept = thinned(arc([0, 0], 10, 0, 360, 720), 0.04).length - 1;
+    const kept = withFewerPoints(arc([0, 0], 10, 0, 360, 720), 0.04).length - 1;
     expect(kept).toBeGreaterThanOrEqual(35);
     expect(kept).toBeLessThanOrEqual(70);
   });

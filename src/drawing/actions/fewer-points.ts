@@ -7,9 +7,9 @@ import type { Point, Primitive } from "../model.ts";
 export const MOST_BESIDE = 0.08;
 
 /** The same drawing with fewer points: rounded things are drawn densely, and a page shows a third of it. */
-export function thinnedDrawing(primitives: readonly Primitive[]): Primitive[] {
+export function drawnWithFewerPoints(primitives: readonly Primitive[]): Primitive[] {
   return primitives.map((one) =>
-    one.kind === "polyline" ? { ...one, points: thinned(one.points, MOST_BESIDE) } : one,
+    one.kind === "polyline" ? { ...one, points: withFewerPoints(one.points, MOST_BESIDE) } : one,
   );
 }
 
@@ -18,7 +18,7 @@ export function thinnedDrawing(primitives: readonly Primitive[]): Primitive[] {
  * "Algorithms for the reduction of the number of points required to represent a digitized line"):
  * no point left out lies further from the line that stays than `most`, in the unit of the points. Its ends stay.
  */
-export function thinned(points: readonly Point[], most: number): readonly Point[] {
+export function withFewerPoints(points: readonly Point[], most: number): readonly Point[] {
   if (points.length < 3) return points;
   const stays = new Uint8Array(points.length);
   stays[0] = 1;
