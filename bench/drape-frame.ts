@@ -6,7 +6,7 @@ import { untilUsable } from "./usable.ts";
 /**
  * The live picture raised step by step: milliseconds of the page's own thread from the key to the frame that was handed to
  * the painter. WebGL is drawn by the processor alone here, in a process of its own, whose time is not in this figure; while
- * it moves it is drawn with half the points each way, and without smoothed edges.
+ * it moves it is drawn with half the points each way.
  */
 export async function drapeFrame(): Promise<Figure> {
   const harness = await startBrowser(SOFTWARE_GL);
