@@ -8,7 +8,6 @@ import { setRaise, usePlanner } from "../state/store.ts";
 import { clipKind, recordClip } from "./export/clip.ts";
 import { patternTile } from "./pattern-tile.ts";
 import { pngOfCanvas, savePng } from "./save-picture.ts";
-import type { Fineness } from "./scene/live-scene.ts";
 import { sewnCloth } from "./sewn-cloth.ts";
 import type { KnownHeights } from "./use-heights.ts";
 
@@ -17,8 +16,8 @@ interface SaveShadeProps {
   heights: KnownHeights | undefined;
   /** Shows the shade from there, at once. */
   turn: (aroundRad: number) => void;
-  /** Keeps the picture so fine while it is saved; let go of, it is as it was again. */
-  hold: (fineness: Fineness | undefined) => void;
+  /** Keeps the picture fine while it is saved; let go of, it is as it was again. */
+  hold: (isHeld: boolean) => void;
 }
 
 /** What is seen as a picture or a clip, and the cloth itself as a model. */
@@ -26,18 +25,18 @@ export function SaveShade({ canvas, heights, turn, hold }: SaveShadeProps) {
   const { plan, window } = useShadeNow();
   const { cloths } = useJob();
   const [busy, setBusy] = useState(false);
-  const whileBusy = (fineness: Fineness, work: () => Promise<void>) => () => {
+  const whileBusy = (work: () => Promise<void>) => () => {
     setBusy(true);
-    hold(fineness);
+    hold(true);
     void work().finally(() => {
       setBusy(false);
-      hold(undefined);
+      hold(false);
     });
   };
-  const savePicture = whileBusy("rest", async () => {
+  const savePicture = whileBusy(async () => {
     if (canvas.current) await savePng(canvas.current, window.id);
   });
-  const saveModel = whileBusy("rest", async () => {
+  const saveModel = whileBusy(async () => {
     if (heights === undefined) return;
     const { clothGlb } = await import("./export/glb.ts");
     const face = plan.cloth.layers.find(({ layer }) => layer === "face");
@@ -52,7 +51,7 @@ export function SaveShade({ canvas, heights, turn, hold }: SaveShadeProps) {
     download(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "model/gltf-binary" }), `${window.id}.glb`);
   });
   const saveClip = (name: string, show: (share: number) => void) =>
-    whileBusy("held", async () => {
+    whileBusy(async () => {
       const clip = canvas.current && (await recordClip(canvas.current, show));
       if (clip) download(clip.blob, `${window.id}-${name}.${clip.ending}`);
     });

@@ -8,12 +8,12 @@ import { useJob, useUnits } from "../state/fields.ts";
 import { usePlanner } from "../state/store.ts";
 import { lightThrough } from "./light-through.ts";
 import { type PatternTile, patternTile } from "./pattern-tile.ts";
-import { type Fineness, type LightFrom, LiveScene } from "./scene/live-scene.ts";
+import { type LightFrom, LiveScene } from "./scene/live-scene.ts";
 import { sewnCloth } from "./sewn-cloth.ts";
 import type { KnownHeights } from "./use-heights.ts";
 
-/** What was not moved for so long rests, ms: longer where a picture takes longer, so as not to be in the way of the next. */
-const RESTS_MS = { byCard: 250, bySoftware: 700 };
+/** What was not moved for so long rests, ms. */
+const RESTS_MS = 250;
 
 /** What is chosen of a live picture. */
 export interface LiveChoice {
@@ -24,7 +24,7 @@ export interface LiveChoice {
 
 /**
  * The scene of a canvas, with the shade on the page in it; `draw` is called in the next frame after anything changed, and
- * again, finer, once nothing changes; `also` what it reads beside the shade. What it is held at it stays, moving or not.
+ * again, finer, once nothing changes; `also` what it reads beside the shade. Held, it stays fine, moving or not.
  */
 export function useLiveScene(
   canvas: RefObject<HTMLCanvasElement | null>,
@@ -44,7 +44,7 @@ export function useLiveScene(
   latest.current = { draw, onFail, heights, plan, units };
   // One and the same for all of their life, so that effects may name them.
   const [{ redraw, rehang, hold }] = useState(() => {
-    let held: Fineness | undefined;
+    let isHeld = false;
     let isHung = false;
     let played: { net: CommonNet; cloth: PlayedCloth } | undefined;
     const hangNow = (live: LiveScene) => {
@@ -62,7 +62,7 @@ export function useLiveScene(
       frame.current = 0;
       if (!scene.current) return;
       if (!isHung) hangNow(scene.current);
-      scene.current.fineness = held ?? (isMoving ? "moving" : "rest");
+      scene.current.fineness = isMoving && !isHeld ? "moving" : "rest";
       latest.current.draw(scene.current);
       say(isMoving ? "moving" : "rest");
     };
@@ -73,8 +73,7 @@ export function useLiveScene(
     const redraw = () => {
       say("moving");
       clearTimeout(rest.current);
-      const restsMs = scene.current?.isBySoftware ? RESTS_MS.bySoftware : RESTS_MS.byCard;
-      rest.current = setTimeout(() => drawNow(false), restsMs);
+      rest.current = setTimeout(() => drawNow(false), RESTS_MS);
       if (frame.current === 0) frame.current = requestAnimationFrame(() => drawNow(true));
     };
     return {
@@ -83,8 +82,8 @@ export function useLiveScene(
         isHung = false;
         redraw();
       },
-      hold(fineness: Fineness | undefined) {
-        held = fineness;
+      hold(held: boolean) {
+        isHeld = held;
         drawNow(false);
       },
     };

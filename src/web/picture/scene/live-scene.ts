@@ -43,8 +43,6 @@ const LIGHT_AWAY_MM = 4000;
 /** The shadow's fineness, and the picture's, at rest and while it moves: what moves is not looked at so closely. */
 const SHADOW_PX = { rest: 1024, moving: 512 };
 const MOVING_SHARE = 0.5;
-/** Where the processor draws, it draws more points instead of smoothing edges, and those only at rest. */
-const RESTING_SHARE = 1.5;
 const BACKGROUND = new Color("#e6e1d8");
 /** The eye stands so far off, in the larger side of what is seen, and never nearer than this, mm. */
 const DISTANCES = 1.9;
@@ -56,8 +54,8 @@ const FARTHEST = 6;
 const MARGIN = 1.02;
 const MOST_PIXEL_RATIO = 2;
 
-/** How finely a picture is drawn: as it moves, in a film, as it stays. */
-export type Fineness = "moving" | "held" | "rest";
+/** How finely a picture is drawn: as it moves, or as it stays. */
+type Fineness = "moving" | "rest";
 
 /** Everything that is seen, and the light on it. Draws when asked, and not otherwise. */
 export class LiveScene {
@@ -76,21 +74,10 @@ export class LiveScene {
   #fromBehind = false;
   #hung: { ringsMm: Float64Array; rig: readonly RigLine[] } = { ringsMm: new Float64Array(0), rig: [] };
   #fineness: Fineness = "rest";
-  /** The processor draws: there is no graphics card, or none that the browser may use. */
-  readonly isBySoftware: boolean;
 
   /** Throws where the browser has no WebGL 2. */
   constructor(canvas: HTMLCanvasElement) {
-    const asked = { alpha: true, preserveDrawingBuffer: true };
-    const quick = canvas.getContext("webgl2", {
-      ...asked,
-      antialias: true,
-      failIfMajorPerformanceCaveat: true,
-    });
-    const context = quick ?? canvas.getContext("webgl2", { ...asked, antialias: false });
-    if (context === null) throw new Error("invalid browser: it has no WebGL 2");
-    this.isBySoftware = quick === null;
-    this.#renderer = new WebGLRenderer({ canvas, context, ...asked });
+    this.#renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, preserveDrawingBuffer: true });
     this.#renderer.shadowMap.enabled = true;
     this.#renderer.shadowMap.type = PCFShadowMap;
     this.#renderer.shadowMap.autoUpdate = false;
@@ -225,8 +212,7 @@ export class LiveScene {
   /** As fine as the moment wants it. A canvas is emptied whenever it is sized: only where it is to be another. */
   #prepare(widthPx: number, heightPx: number, ratio?: number): void {
     const fine = Math.min(MOST_PIXEL_RATIO, devicePixelRatio);
-    const share = { moving: MOVING_SHARE, held: 1, rest: this.isBySoftware ? RESTING_SHARE : 1 };
-    const wanted = ratio ?? share[this.#fineness] * fine;
+    const wanted = ratio ?? (this.#fineness === "moving" ? MOVING_SHARE * fine : fine);
     const renderer = this.#renderer;
     const now = renderer.getSize(new Vector2());
     if (this.#fineness !== "moving") this.#cloth.refine();
