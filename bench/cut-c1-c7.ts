@@ -1,15 +1,13 @@
-import { ClothSearch } from "../src/cutting/index.ts";
 import { HOPPER_C, meanByClass, stripProblem } from "../test/cutting/strips.ts";
+import { costAfter } from "./cost-after.ts";
 import type { Figure } from "./figure.ts";
 
 /** Mean of the class means of height over that without waste, after so long for each strip. */
 function gapAfter(ms: number): number {
-  const gaps = HOPPER_C.map((strip) => {
-    const begun = performance.now();
-    const search = new ClothSearch(stripProblem(strip));
-    while (performance.now() - begun < ms && search.improve(256));
-    return { id: strip.id, gap: search.cost / strip.areaOverW - 1 };
-  });
+  const gaps = HOPPER_C.map((strip) => ({
+    id: strip.id,
+    gap: costAfter(stripProblem(strip), ms) / strip.areaOverW - 1,
+  }));
   return 100 * meanByClass(gaps);
 }
 

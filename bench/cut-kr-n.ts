@@ -1,5 +1,5 @@
-import { ClothSearch } from "../src/cutting/index.ts";
 import { STRIPS, type StripInstance, stripProblem } from "../test/cutting/strips.ts";
+import { costAfter } from "./cost-after.ts";
 import type { Figure } from "./figure.ts";
 
 /** What a strip may take, ms; with `--long` as long as other benchmarks of them give it. */
@@ -9,12 +9,11 @@ const LONG_MS = 10_000;
 /** Mean height over what no layout can be lower than (see strip-2d.json), straight cuts in any number of stages. */
 function meanGap(isLong: boolean, turnsOf: (strip: StripInstance) => boolean): number {
   const strips = STRIPS.filter(({ id }) => /^(KR|N)/.test(id));
-  const gaps = strips.map((strip) => {
-    const begun = performance.now();
-    const search = new ClothSearch(stripProblem(strip, { turns: turnsOf(strip) }));
-    while (performance.now() - begun < (isLong ? LONG_MS : QUICK_MS) && search.improve(256));
-    return search.cost / strip.guillotine.lowerBound - 1;
-  });
+  const ms = isLong ? LONG_MS : QUICK_MS;
+  const gaps = strips.map(
+    (strip) =>
+      costAfter(stripProblem(strip, { turns: turnsOf(strip) }), ms) / strip.guillotine.lowerBound - 1,
+  );
   return 100 * (gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length);
 }
 

@@ -85,13 +85,14 @@ export async function ownPostgres(
     ]);
   };
   await start();
+  const ending = async (signal: NodeJS.Signals) => {
+    const ended = new Promise((done) => server.once("exit", done));
+    server.kill(signal);
+    await ended;
+  };
   return {
     url,
-    kill: async () => {
-      const ended = new Promise((done) => server.once("exit", done));
-      server.kill("SIGKILL");
-      await ended;
-    },
+    kill: () => ending("SIGKILL"),
     restart: async () => {
       if (server.exitCode === null && server.signalCode === null && isAlive(server.pid))
         return await isUp(url);
@@ -106,8 +107,7 @@ export async function ownPostgres(
       }
     },
     stop: async () => {
-      const ended = new Promise((done) => server.once("exit", done));
-      if (server.exitCode === null && server.kill("SIGINT")) await ended;
+      if (server.exitCode === null && server.signalCode === null) await ending("SIGINT");
       undo();
       rmSync(folder, { recursive: true, force: true });
     },

@@ -62,7 +62,7 @@ export function useLiveScene(
       frame.current = 0;
       if (!scene.current) return;
       if (!isHung) hangNow(scene.current);
-      scene.current.fineness = isMoving && !isHeld ? "moving" : "rest";
+      scene.current.isMoving = isMoving && !isHeld;
       latest.current.draw(scene.current);
       say(isMoving ? "moving" : "rest");
     };

@@ -16,7 +16,7 @@ import { openPage, section } from "../typeset/heading.ts";
 import { LIST } from "../typeset/look.ts";
 import { MARGIN_PT, pt } from "../typeset/paper.ts";
 import { setLines } from "../typeset/paragraph.ts";
-import { layTable, table, tableHeight } from "../typeset/table.ts";
+import { flowTable, layTable, table, tableHeight } from "../typeset/table.ts";
 import type { CellLike, TableSpec } from "../typeset/table-spec.ts";
 import { TYPE } from "../typeset/type-scale.ts";
 import { cautionBand, childrenAndCords } from "./caution-band.ts";
@@ -130,11 +130,10 @@ function listOfStrips(
     }),
     after: 8,
   };
-  const { look } = book;
+  const laid = layTable(book, spec);
   // Five strips end under the square where their rows stand close.
-  if (tableHeight(layTable(book, spec)) > book.room) book.look = { ...look, cellPadPt: LIST.cellPadPt };
-  table(book, spec);
-  book.look = look;
+  if (tableHeight(laid) <= book.room) flowTable(book, laid);
+  else book.withLook({ ...book.look, cellPadPt: LIST.cellPadPt }, () => table(book, spec));
 }
 
 function setStripPage({ book, plan }: ShadeContext, places: readonly PiecePlace<Piece>[]): void {

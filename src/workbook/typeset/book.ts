@@ -56,6 +56,17 @@ export class Book {
     return this.paper.widthPt - 2 * MARGIN_PT;
   }
 
+  /** Measures or sets with another look; what comes after has the one before. */
+  withLook<Made>(look: PageLook, work: () => Made): Made {
+    const { look: before } = this;
+    this.look = look;
+    try {
+      return work();
+    } finally {
+      this.look = before;
+    }
+  }
+
   /** Where the text begins on this page, under its head. */
   get top(): number {
     return this.#top;

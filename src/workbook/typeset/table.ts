@@ -22,8 +22,7 @@ const LAST_ROWS = 3;
 const INTRO_GAP = 4;
 const AFTER_PT = 14;
 
-/** A table laid out for its place: its height is known before it is set. */
-/** A table with its lines broken for the columns that it has. */
+/** A table laid out for its place, its lines broken for its columns: its height is known before it is set. */
 export interface LaidTable {
   spec: TableSpec;
   x: number;

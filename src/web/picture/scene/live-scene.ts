@@ -54,9 +54,6 @@ const FARTHEST = 6;
 const MARGIN = 1.02;
 const MOST_PIXEL_RATIO = 2;
 
-/** How finely a picture is drawn: as it moves, or as it stays. */
-type Fineness = "moving" | "rest";
-
 /** Everything that is seen, and the light on it. Draws when asked, and not otherwise. */
 export class LiveScene {
   readonly #renderer: WebGLRenderer;
@@ -73,7 +70,7 @@ export class LiveScene {
   /** Seen from behind, as on the table: the light of the room comes from there too. */
   #fromBehind = false;
   #hung: { ringsMm: Float64Array; rig: readonly RigLine[] } = { ringsMm: new Float64Array(0), rig: [] };
-  #fineness: Fineness = "rest";
+  #isMoving = false;
 
   /** Throws where the browser has no WebGL 2. */
   constructor(canvas: HTMLCanvasElement) {
@@ -90,21 +87,16 @@ export class LiveScene {
     this.light("room");
   }
 
-  /** What moves is drawn more coarsely, and so at once. */
-  set fineness(fineness: Fineness) {
-    const wasPx = this.#shadowPx;
-    this.#fineness = fineness;
-    const px = this.#shadowPx;
-    if (px === wasPx) return;
+  /** Drawn more coarsely, and so at once, until it rests. */
+  set isMoving(isMoving: boolean) {
+    if (this.#isMoving === isMoving) return;
+    this.#isMoving = isMoving;
     const { shadow } = this.#key;
+    const px = isMoving ? SHADOW_PX.moving : SHADOW_PX.rest;
     shadow.mapSize.set(px, px);
     shadow.map?.dispose();
     shadow.map = null;
     this.#renderer.shadowMap.needsUpdate = true;
-  }
-
-  get #shadowPx(): number {
-    return this.#fineness === "moving" ? SHADOW_PX.moving : SHADOW_PX.rest;
   }
 
   /** Wall, opening and board round the shade. */
@@ -212,10 +204,10 @@ export class LiveScene {
   /** As fine as the moment wants it. A canvas is emptied whenever it is sized: only where it is to be another. */
   #prepare(widthPx: number, heightPx: number, ratio?: number): void {
     const fine = Math.min(MOST_PIXEL_RATIO, devicePixelRatio);
-    const wanted = ratio ?? (this.#fineness === "moving" ? MOVING_SHARE * fine : fine);
+    const wanted = ratio ?? (this.#isMoving ? MOVING_SHARE * fine : fine);
     const renderer = this.#renderer;
     const now = renderer.getSize(new Vector2());
-    if (this.#fineness !== "moving") this.#cloth.refine();
+    if (!this.#isMoving) this.#cloth.refine();
     if (renderer.getPixelRatio() === wanted && now.x === widthPx && now.y === heightPx) return;
     renderer.setDrawingBufferSize(widthPx, heightPx, wanted);
   }

@@ -1,8 +1,7 @@
 import {
   BoxGeometry,
-  BufferGeometry,
+  type BufferGeometry,
   DoubleSide,
-  Float32BufferAttribute,
   Group,
   Mesh,
   MeshBasicMaterial,
@@ -11,6 +10,7 @@ import {
   PlaneGeometry,
   ShadowMaterial,
 } from "three";
+import { mergeGeometries } from "three/examples/jsm/utils/BufferGeometryUtils.js";
 import { sashBoxes, WINDOW_COLOURS, type WindowBehind } from "../../../drawing/index.ts";
 
 /** A wall goes on so far beyond what a picture shows of it, mm. */
@@ -120,20 +120,9 @@ function roomGroup({ wall, wallZ, opening, paneZ }: WindowBehind, plaster: MeshL
 }
 
 /** Parts of one paint as one shape: a call to the painter costs as much as thousands of points. */
-function inOne(parts: readonly BufferGeometry[]): BufferGeometry {
-  const whole = new BufferGeometry();
-  for (const name of ["position", "normal", "uv"] as const) {
-    const numbers = parts.flatMap((part) => [...part.getAttribute(name).array]);
-    whole.setAttribute(name, new Float32BufferAttribute(numbers, name === "uv" ? 2 : 3));
-  }
-  let before = 0;
-  const corners = parts.flatMap((part) => {
-    const own = [...(part.getIndex()?.array ?? [])].map((corner) => corner + before);
-    before += part.getAttribute("position").count;
-    part.dispose();
-    return own;
-  });
-  whole.setIndex(corners);
+function inOne(parts: BufferGeometry[]): BufferGeometry {
+  const whole = mergeGeometries(parts);
+  for (const part of parts) part.dispose();
   return whole;
 }
 

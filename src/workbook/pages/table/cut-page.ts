@@ -3,19 +3,16 @@ import { clothLengthText, nearestMark } from "../../../units/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import { figureBeside } from "../../typeset/figure.ts";
 import { openPage } from "../../typeset/heading.ts";
-import { paragraph } from "../../typeset/paragraph.ts";
-import { table } from "../../typeset/table.ts";
+import { paragraph, paragraphsHeight } from "../../typeset/paragraph.ts";
+import { flowTable, layTable, table, tableHeight } from "../../typeset/table.ts";
 import type { CellLike, TableSpec } from "../../typeset/table-spec.ts";
 import { tickCell } from "../../typeset/tick-cell.ts";
-import { TYPE } from "../../typeset/type-scale.ts";
 
 const LEAST_FIGURE_PT = 170;
 const MOST_FIGURE_PT = 340;
-const AROUND_FIGURE_PT = 60;
-const ROW_PT = 27;
-/** Share of the page that the names of the cloths have, beside 2.3, 1.3 and 1.3. */
-const FROM_SHARE = 2.4;
-const CELL_GAP_PT = 10;
+/** The caption under the cloths, and the white around all of it. */
+const AROUND_FIGURE_PT = 90;
+const AFTER_PT = 8;
 
 /** What comes off the bolt and off the saw, with its sizes in large figures. */
 export function cutPage(context: ShadeContext): void {
@@ -24,24 +21,30 @@ export function cutPage(context: ShadeContext): void {
     title: "Cut",
     lead: "Cut sizes, hems and seams included. Square the cloth on a drawn thread first.",
   });
-  const rows = pieceRows(context);
-  const height = book.room - piecesPt(context) - AROUND_FIGURE_PT;
+  const pieces = layTable(book, piecesTable(context));
+  const said = repeats(context);
+  const underPt = paragraphsHeight(book, said, book.width, AFTER_PT) + tableHeight(pieces) + AROUND_FIGURE_PT;
+  const height = book.room - underPt;
   const split = { figureColumns: 6, maxHeight: Math.max(LEAST_FIGURE_PT, Math.min(MOST_FIGURE_PT, height)) };
   figureBeside(book, context.sheet("cutting"), split, (right) => {
     for (const one of [toSaw(context), toBuy(context)])
       if (one.rows.length > 0) table(book, { ...one, ...right });
   });
-  for (const text of repeats(context)) paragraph(book, text);
-  table(book, {
+  for (const text of said) paragraph(book, text, { after: AFTER_PT });
+  flowTable(book, pieces);
+}
+
+function piecesTable(context: ShadeContext): TableSpec {
+  return {
     title: "Pieces of cloth to cut",
     columns: [
       { title: "Piece", share: 2.3 },
       { title: "Width", share: 1.3, align: "measure" },
       { title: "Length", share: 1.3, align: "measure" },
-      { title: "From", share: FROM_SHARE },
+      { title: "From", share: 2.4 },
     ],
-    rows,
-  });
+    rows: pieceRows(context),
+  };
 }
 
 const GRAIN: Record<Trim["grain"], string> = {
@@ -68,25 +71,6 @@ function pieceRows({ book, shade, length }: ShadeContext): CellLike[][] {
       `${trim.clothName}${GRAIN[trim.grain]}`,
     ]),
   ];
-}
-
-/** Height of the table of pieces with what is said of a pattern over it, pt: a long name takes a second line. */
-function piecesPt(context: ShadeContext): number {
-  const { book, shade } = context;
-  const width = (book.width * FROM_SHARE) / (2.3 + 1.3 + 1.3 + FROM_SHARE) - CELL_GAP_PT;
-  const { layers, trims } = shade.cloth;
-  const names = [
-    ...layers.flatMap(({ clothName, panels }) => panels.map(() => clothName)),
-    ...trims.map(({ clothName, grain }) => `${clothName}${GRAIN[grain]}`),
-  ];
-  const more = names.map((name) => book.lines(name, width, TYPE.tableBody).length - 1);
-  const said = repeats(context).map((text) => book.lines(text, book.width, book.look.body).length);
-  const sum = (list: readonly number[]) => list.reduce((all, one) => all + one, 0);
-  return (
-    (names.length + 2) * ROW_PT +
-    sum(more) * TYPE.tableBody.leadingPt +
-    (sum(said) + said.length / 2) * book.look.body.leadingPt
-  );
 }
 
 /** A pattern decides where the first cut comes. */

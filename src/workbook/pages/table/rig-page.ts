@@ -66,7 +66,6 @@ export function rigPage(context: ShadeContext): void {
   const { takeUp } = shade.lift;
   openPage(book, { title: TITLES[takeUp], lead: FROM_BELOW });
   figure(book, context.sheet("board"), BOARD_PT, false);
-  const { look } = book;
   const way = WAYS[takeUp].find((one) => isReadable(context, one));
   if (way === undefined) {
     placesInHalves(context);
@@ -74,9 +73,7 @@ export function rigPage(context: ShadeContext): void {
     return;
   }
   const { left, right } = lists(context, way);
-  book.look = lookOf(book, way);
-  tablesBeside(book, left, right);
-  book.look = look;
+  book.withLook(lookOf(book, way), () => tablesBeside(book, left, right));
   figureBeside(book, context.sheet("lock"), { ...way, ...liftPlace(context, book.room) }, (right) =>
     setNotes(context, right),
   );
@@ -101,11 +98,8 @@ function liftPlace({ shade }: ShadeContext, roomPt: number): { maxHeight: number
 /** Board, lists, lift and notes end on this sheet, and of the lift all is seen that is to be. */
 function isReadable(context: ShadeContext, way: Way): boolean {
   const { book } = context;
-  const { look } = book;
   const { left, right } = lists(context, way);
-  book.look = lookOf(book, way);
-  const roomPt = book.room - besideHeight(book, left, right);
-  book.look = look;
+  const roomPt = book.room - book.withLook(lookOf(book, way), () => besideHeight(book, left, right));
   const beside = columns(book.paper, way.figureColumns, 12 - way.figureColumns).width;
   if (roomPt < Math.max(LEAST_LIFT_PT, paragraphsHeight(book, notes(context), beside, AFTER_NOTE_PT)))
     return false;
@@ -140,24 +134,16 @@ function placesInHalves(context: ShadeContext): void {
 /** The lift as large as its cords leave room for, its notes and its cords. */
 function liftSheet(context: ShadeContext): void {
   const { book, shade } = context;
-  const { look } = book;
   openPage(book, { title: LIFT_TITLES[shade.lift.takeUp] });
-  book.look = lookOf(book, { isClose: true });
-  const cords = cordList(context, false);
-  const listPt = besideHeight(book, [], [cords]);
-  book.look = look;
-  figure(
-    book,
-    context.sheet("lock"),
-    Math.max(LEAST_LIFT_PT, Math.min(MOST_LIFT_PT, book.room - listPt - CAPTION_PT)),
-  );
+  const close = lookOf(book, { isClose: true });
+  const cords = book.withLook(close, () => cordList(context, false));
+  const listPt = book.withLook(close, () => besideHeight(book, [], [cords]));
+  figure(book, context.sheet("lock"), liftPlace(context, book.room - listPt - CAPTION_PT).maxHeight);
   const { y: top, pageCount: page } = book;
   setNotes(context, columns(book.paper, 0, 6));
   const { y: end } = book;
   book.y = top;
-  book.look = lookOf(book, { isClose: true });
-  table(book, { ...cords, ...columns(book.paper, 6, 6) });
-  book.look = look;
+  book.withLook(close, () => table(book, { ...cords, ...columns(book.paper, 6, 6) }));
   if (book.pageCount === page) book.y = Math.max(book.y, end);
 }
 
