@@ -53,6 +53,8 @@ describe("units against NIST SP 811 (2008), appendix B.8", () => {
     [15 * 0.45359237, "most", "15 lb", "6.8 kg"],
     [10, "most", "22 lb", "10 kg"],
     [4.5, "least", "10 lb", "4.5 kg"],
+    [0.455, "most", "1 lb", "455 g"],
+    [0.455, "least", "1.1 lb", "455 g"],
     [15 * 0.45359237, "least", "15 lb", "6.81 kg"],
   ] as const)(
     "a limit of %d kg at the %s is spoken as %s or %s, never as wider than it is",

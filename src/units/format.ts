@@ -127,14 +127,14 @@ type LimitSide = "most" | "least";
 const CONVERTED = 1e-6;
 
 /**
- * A limit that a maker states, as it is spoken: tenths of a pound, hundredths of a kilogram, and never told as wider than it
- * is: 6.8 kg are 14.99 lb, of which 14.9 lb may be hung.
+ * A limit that a maker states, as it is spoken: tenths of a pound, hundredths of a kilogram, whole grams, and never told as
+ * wider than it is: 6.8 kg are 14.99 lb, of which 14.9 lb may be hung.
  */
 export function massLimitText(limitKg: number, units: UnitChoice, side: LimitSide, finer = 0): string {
   const isPounds = units.system === "imperial";
   const places = (isPounds ? 1 : 2) + finer;
   const per = isPounds ? KG_PER_POUND : 1;
-  const step = 10 ** places;
+  const step = 10 ** (isPounds || limitKg >= 1 ? places : places + 1);
   const inSteps = (limitKg / per) * step;
   const whole = side === "most" ? Math.floor(inSteps + CONVERTED) : Math.ceil(inSteps - CONVERTED);
   return massText((whole / step) * per, units, places);
