@@ -44,6 +44,7 @@ describe.skipIf(!isThere)("in WebKit", () => {
 
   test("it works with nothing to serve it, and has what was kept", async () => {
     await page.evaluate("return navigator.serviceWorker.ready.then(() => true)");
+    expect(await page.evaluate("return document.body.innerText")).not.toContain("A newer Shadewright");
     await page.reload();
     await page.see(`${sentence("measure")}[contains(., "887")]`);
     await page.stopServing();

@@ -42,6 +42,11 @@ const WATCH = `if (!window.faults) { window.faults = [];
   addEventListener("unhandledrejection", (event) => window.faults.push(String(event.reason)));
   addEventListener("securitypolicyviolation", (event) => window.faults.push(event.violatedDirective)); }`;
 
+/** What the page shows: without it a failure on another machine tells nothing. */
+const SHOWN = `return { address: location.href, faults: window.faults,
+  values: [...document.querySelectorAll("input")].map((input) => input.value),
+  text: document.body.innerText.slice(0, 1500) }`;
+
 export async function startWebKit(): Promise<WebKitPage> {
   const found = findWebKit();
   if (found === undefined) throw new Error(`no WebKitGTK: ${HOW_TO_GET_WEBKIT}`);
@@ -77,8 +82,14 @@ export async function startWebKit(): Promise<WebKitPage> {
   await call("POST", `${at}/window/rect`, { x: 0, y: 0, width: 1440, height: 900 });
   const evaluate = (body: string) => call("POST", `${at}/execute/sync`, { script: body, args: [] });
   const see = async (xpath: string) => {
-    const element = await call("POST", `${at}/element`, { using: "xpath", value: xpath });
-    return element[ELEMENT] ?? "";
+    try {
+      const element = await call("POST", `${at}/element`, { using: "xpath", value: xpath });
+      return element[ELEMENT] ?? "";
+    } catch (error) {
+      throw new Error(`not seen: ${xpath}\n${JSON.stringify(await evaluate(SHOWN), null, 2)}`, {
+        cause: error,
+      });
+    }
   };
   return {
     url: serving.url,

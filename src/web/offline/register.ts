@@ -32,8 +32,8 @@ function register(): void {
     .register("./service-worker.js")
     .then((registration) => {
       const offer = () => {
-        const { waiting } = registration;
-        if (waiting && navigator.serviceWorker.controller) useRelease.setState({ waiting });
+        const waiting = newerRelease(registration);
+        if (waiting) useRelease.setState({ waiting });
       };
       offer();
       registration.addEventListener("updatefound", () => {
@@ -42,6 +42,17 @@ function register(): void {
     })
     // Without it the planner works all the same as long as there is a network.
     .catch(() => {});
+}
+
+/**
+ * The release that waits for the one in use to end. WebKit names the first release of all as waiting still when it has the
+ * page under its care already: it is newer than none.
+ */
+export function newerRelease({
+  active,
+  waiting,
+}: Pick<ServiceWorkerRegistration, "active" | "waiting">): ServiceWorker | undefined {
+  return waiting && active && waiting !== active ? waiting : undefined;
 }
 
 /** Changes to the newer release once what was edited is on the shelf. */
