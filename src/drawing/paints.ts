@@ -16,10 +16,10 @@ export const PAINTS = {
   pencil: { light: "#4E5872", dark: "#B4B3AE" },
   /** Ghosted outlines and hatching. */
   chalk: { light: "#858CA0", dark: "#6C7180" },
-  face: { light: "#F0E2C8", dark: "#3B3527" },
+  face: { light: "#F0E2C8", dark: "#3A3936" },
   lining: { light: "#FFFDF8", dark: "#22252C" },
   wrong: { light: "#E6E3DC", dark: "#2B2E36" },
-  cloth: { light: "#F5ECD9", dark: "#302C22" },
+  cloth: { light: "#F5ECD9", dark: "#2D2C2A" },
   wood: { light: "#E9D3AC", dark: "#4A3D27" },
   metal: { light: "#D3D8E0", dark: "#434956" },
   wall: { light: "#E4DFD4", dark: "#2A2C32" },
