@@ -51,7 +51,7 @@ test("a part on the bench begins empty, is kept, measured by a test, and serves 
     .toMatch(/Kept with the part: diameter 1\.4 mm\./);
   expect(flat(await cord.textContent())).not.toMatch(/Not planned with yet/);
   const fit = page.locator(".fit-table");
-  await expect.poll(async () => flat(await fit.textContent())).toMatch(/White braid, 1\.4 mmBrass lockfits/);
+  await expect.poll(async () => flat(await fit.textContent())).toMatch(/Brass lockWhite braid, 1\.4 mmfits/);
   await field(page, "Cords").fill("9");
   await expect
     .poll(async () => flat(await fit.textContent()))
@@ -73,7 +73,7 @@ test("a part on the bench begins empty, is kept, measured by a test, and serves 
   await lift.getByText("Which lock goes with which cord?").click();
   await expect
     .poll(async () => flat(await lift.locator(".fit-table").textContent()))
-    .toMatch(/Brass lockfits/);
+    .toMatch(/Brass lockWhite braid, 1\.4 mmfits/);
   await saved(page);
   expect(errors).toEqual([]);
 });
@@ -81,7 +81,7 @@ test("a part on the bench begins empty, is kept, measured by a test, and serves 
 test("a job keeps its copy, says that the bench's has changed, and takes it when pressed", async () => {
   const { page, errors } = await firstVisit(harness, { viewport: PHONE, colorScheme: "dark" });
   await layOut(page);
-  // A table of three cords is wider than a phone: it moves in its own room, the page does not.
+  // Three cords by a lock, and the page as wide as the phone.
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(PHONE.width);
   await openShade(page, harness.url);
   await page.goto(`${harness.url}#/job/lantern-row`);

@@ -3,41 +3,40 @@ import { fineText } from "../../units/index.ts";
 import { counted } from "../../words/index.ts";
 import "./parts.css";
 
-/** Locks by cords: one word a pair, and why under it. */
+/** Locks by cords: one word a pair, and why under it. Cords stand under their lock: side by side they would not fit a phone. */
 export function FitTable({ fit: { cordCount, cords, rows } }: { fit: OwnFit }) {
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by the keyboard
-    <section className="table-room" aria-label="Locks by cords" tabIndex={0}>
-      <table className="table fit-table">
-        <caption>Locks by cords, for {counted(cordCount, "cord")}</caption>
-        <thead>
+    <table className="table fit-table">
+      <caption>Locks by cords, for {counted(cordCount, "cord")}</caption>
+      {rows.map(({ lock, cells }) => (
+        <tbody className="table-group" key={lock.id}>
           <tr>
-            <th scope="col">Lock</th>
-            {cords.map(({ id, name, diameterMm }) => (
-              <th scope="col" key={id}>
-                {name}, {fineText(diameterMm)}
-              </th>
-            ))}
+            <th scope="rowgroup" colSpan={2}>
+              {lock.name}
+            </th>
           </tr>
-        </thead>
-        <tbody>
-          {rows.map(({ lock, cells }) => (
-            <tr key={lock.id}>
-              <th scope="row">{lock.name}</th>
-              {cells.map(({ cordId, verdict, reasons }) => (
-                <td key={cordId} data-verdict={verdict}>
-                  <b>{FIT_WORDS[verdict]}</b>
-                  {reasons.map((reason) => (
+          {cords.map(({ id, name, diameterMm }, at) => {
+            const cell = cells[at];
+            return cell === undefined ? null : (
+              <tr key={id}>
+                <th scope="row">{withDiameter(name, fineText(diameterMm))}</th>
+                <td data-verdict={cell.verdict}>
+                  <b>{FIT_WORDS[cell.verdict]}</b>
+                  {cell.reasons.map((reason) => (
                     <span key={reason} className="fit-reason">
                       It {reason}.
                     </span>
                   ))}
                 </td>
-              ))}
-            </tr>
-          ))}
+              </tr>
+            );
+          })}
         </tbody>
-      </table>
-    </section>
+      ))}
+    </table>
   );
 }
+
+/** Many a cord has its diameter in its name. */
+const withDiameter = (name: string, diameter: string) =>
+  name.includes(diameter) ? name : `${name}, ${diameter}`;

@@ -141,17 +141,19 @@ function Split() {
   return (
     <fieldset>
       <legend className="segments-label">Split this window into shades side by side</legend>
-      {[2, 3].map((parts) => (
-        <button
-          key={parts}
-          type="button"
-          className="button button-small"
-          disabled={!mine}
-          onClick={() => split(parts)}
-        >
-          {parts === 2 ? "Two" : "Three"}
-        </button>
-      ))}
+      <span className="page-actions">
+        {[2, 3].map((parts) => (
+          <button
+            key={parts}
+            type="button"
+            className="button button-small"
+            disabled={!mine}
+            onClick={() => split(parts)}
+          >
+            {parts === 2 ? "Two" : "Three"}
+          </button>
+        ))}
+      </span>
     </fieldset>
   );
 }

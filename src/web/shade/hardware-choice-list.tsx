@@ -37,7 +37,6 @@ function Found() {
           <caption>Ways to raise it</caption>
           <thead>
             <tr>
-              <th scope="col">Parts</th>
               <th scope="col">Pull</th>
               <th scope="col">Raised height</th>
               <th scope="col">Stops, fixes</th>
@@ -47,11 +46,9 @@ function Found() {
               </th>
             </tr>
           </thead>
-          <tbody>
-            {choices.map((choice) => (
-              <ChoiceRow key={idOf(choice)} choice={choice} />
-            ))}
-          </tbody>
+          {choices.map((choice) => (
+            <ChoiceRows key={idOf(choice)} choice={choice} />
+          ))}
         </table>
       </div>
       {search.refusals.length > 0 ? (
@@ -72,7 +69,8 @@ function idOf({ set }: HardwareChoice): string {
   return [set.kind, set.lock?.id, set.eye?.id, set.tube?.id, set.drive?.id, set.cord.id].join(" ");
 }
 
-function ChoiceRow({ choice }: { choice: HardwareChoice }) {
+/** The parts over their figures: their names beside them would leave no room for either on a phone. */
+function ChoiceRows({ choice }: { choice: HardwareChoice }) {
   const units = useUnits();
   const mine = useCanEdit();
   const { set, pullN, raisedHeightMm, stops, fixes, safety, chosen, patch } = choice;
@@ -80,30 +78,38 @@ function ChoiceRow({ choice }: { choice: HardwareChoice }) {
     (name) => name !== undefined,
   );
   return (
-    <tr>
-      <th scope="row">{parts.join(", ")}</th>
-      <td>{LIFT_TRAITS[set.kind].poweredBy === "motor" ? "none" : forceText(pullN, units)}</td>
-      <td>{lengthText(raisedHeightMm, units)}</td>
-      <td>
-        {stops}, {fixes}
-      </td>
-      <td>
-        {safety.failed}, {safety["not-proven"]}
-      </td>
-      <td>
-        {chosen ? (
-          "as it is"
-        ) : (
-          <button
-            type="button"
-            className="button button-small"
-            disabled={!mine}
-            onClick={() => edit({ label: `Raise it by ${MAKING_FIELDS.lift.kind.options[set.kind]}`, patch })}
-          >
-            Use<span className="hidden-words"> {parts.join(", ")}</span>
-          </button>
-        )}
-      </td>
-    </tr>
+    <tbody className="table-group">
+      <tr>
+        <th scope="rowgroup" colSpan={5}>
+          {parts.join(", ")}
+        </th>
+      </tr>
+      <tr>
+        <td>{LIFT_TRAITS[set.kind].poweredBy === "motor" ? "none" : forceText(pullN, units)}</td>
+        <td>{lengthText(raisedHeightMm, units)}</td>
+        <td>
+          {stops}, {fixes}
+        </td>
+        <td>
+          {safety.failed}, {safety["not-proven"]}
+        </td>
+        <td>
+          {chosen ? (
+            "as it is"
+          ) : (
+            <button
+              type="button"
+              className="button button-small"
+              disabled={!mine}
+              onClick={() =>
+                edit({ label: `Raise it by ${MAKING_FIELDS.lift.kind.options[set.kind]}`, patch })
+              }
+            >
+              Use<span className="hidden-words"> {parts.join(", ")}</span>
+            </button>
+          )}
+        </td>
+      </tr>
+    </tbody>
   );
 }
