@@ -9,7 +9,15 @@ import { BRITISH, foreignIn } from "../spellings.ts";
 import { newViolations } from "./axe.ts";
 import { type Harness, startBrowser } from "./browser.ts";
 import { lostWords } from "./larger-text.ts";
-import { hiddenFocus, liveRegions, nextFrame, outOfOrder, smallTargets, unreadForced } from "./own-checks.ts";
+import {
+  cutControls,
+  hiddenFocus,
+  liveRegions,
+  nextFrame,
+  outOfOrder,
+  smallTargets,
+  unreadForced,
+} from "./own-checks.ts";
 import { DESK, field, firstVisit, openAll, openShade, PHONE } from "./planner.ts";
 
 /** The tablet comes last: it shows what a desk or a phone does, and axe judges that once. */
@@ -177,6 +185,7 @@ async function faults(page: Page): Promise<string[]> {
     const say = (all: string[]) => found.push(...all.map((one) => `${size}: ${one}`));
     say(await smallTargets(page, isTouched ? 44 : 24));
     say(await outOfOrder(page));
+    say(await cutControls(page));
     if ((await liveRegions(page)) === 0) say(["nothing could say what has changed"]);
     say(await lostWords(page));
   }
