@@ -64,6 +64,27 @@ async function seen(page: Page): Promise<{ colours: number; url: string }> {
   });
 }
 
+test("what is not moved stays as fine as it is while the cloth is worked out at more heights", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await page.evaluate(() => {
+    const shares: string[] = [];
+    Object.assign(window, { shares });
+    new MutationObserver((all) => {
+      for (const { target } of all)
+        if (target instanceof HTMLCanvasElement && target.classList.contains("live-canvas"))
+          shares.push((target.width / target.clientWidth).toFixed(1));
+    }).observe(document, { subtree: true, attributeFilter: ["width"] });
+  });
+  await openLive(page);
+  await page.locator('.live-room[data-state="done"]').waitFor();
+  await page.locator('.live-canvas[data-drawn="rest"]').waitFor();
+  const shares = await page.evaluate(() => (window as unknown as { shares: string[] }).shares);
+  expect(shares.at(-1)).toBe("1.0");
+  expect(shares.slice(shares.indexOf("1.0"))).not.toContain("0.5");
+  expect(errors).toEqual([]);
+  await page.context().close();
+});
+
 test("the picture is turned by mouse and keys, raised by its slider, lit from the window", async () => {
   const { page, errors } = await firstVisit(harness);
   const live = await openLive(page);

@@ -24,7 +24,7 @@ export interface LiveChoice {
 
 /**
  * The scene of a canvas, with the shade on the page in it; `draw` is called in the next frame after anything changed, and
- * again, finer, once nothing changes; `also` what it reads beside the shade. Held, it stays fine, moving or not.
+ * again, finer, once nothing moves any more; `also` is where it is seen from. Held, it stays fine, moving or not.
  */
 export function useLiveScene(
   canvas: RefObject<HTMLCanvasElement | null>,
@@ -43,8 +43,9 @@ export function useLiveScene(
   const latest = useRef({ draw, onFail, heights, plan, units });
   latest.current = { draw, onFail, heights, plan, units };
   // One and the same for all of their life, so that effects may name them.
-  const [{ redraw, rehang, hold }] = useState(() => {
+  const [{ redraw, change, rehang, hold }] = useState(() => {
     let isHeld = false;
+    let isMoving = false;
     let isHung = false;
     let played: { net: CommonNet; cloth: PlayedCloth } | undefined;
     const hangNow = (live: LiveScene) => {
@@ -57,7 +58,7 @@ export function useLiveScene(
       live.hang(net, cloth, pictureRig(plan, units, raise), bareBattens(plan, units, raise));
       isHung = true;
     };
-    const drawNow = (isMoving: boolean) => {
+    const drawNow = () => {
       cancelAnimationFrame(frame.current);
       frame.current = 0;
       if (!scene.current) return;
@@ -70,21 +71,34 @@ export function useLiveScene(
     const say = (drawn: "moving" | "rest") => {
       if (canvas.current && canvas.current.dataset.drawn !== drawn) canvas.current.dataset.drawn = drawn;
     };
-    const redraw = () => {
+    const drawNext = () => {
       say("moving");
+      if (frame.current === 0) frame.current = requestAnimationFrame(drawNow);
+    };
+    const redraw = () => {
+      isMoving = true;
       clearTimeout(rest.current);
-      rest.current = setTimeout(() => drawNow(false), RESTS_MS);
-      if (frame.current === 0) frame.current = requestAnimationFrame(() => drawNow(true));
+      rest.current = setTimeout(() => {
+        isMoving = false;
+        drawNow();
+      }, RESTS_MS);
+      drawNext();
     };
     return {
       redraw,
-      rehang() {
+      /** What is seen is another, and did not move: it is fine at once. */
+      change(to: (live: LiveScene) => void) {
+        if (scene.current) to(scene.current);
+        drawNext();
+      },
+      rehang(moves: boolean) {
         isHung = false;
-        redraw();
+        if (moves) redraw();
+        else drawNext();
       },
       hold(held: boolean) {
         isHeld = held;
-        drawNow(false);
+        drawNow();
       },
     };
   });
@@ -113,27 +127,20 @@ export function useLiveScene(
       scene.current = undefined;
     };
   }, [canvas]);
-  useEffect(() => {
-    scene.current?.stand(windowBehind(plan));
-    redraw();
-  }, [plan, redraw]);
+  useEffect(() => change((live) => live.stand(windowBehind(plan))), [plan, change]);
   useEffect(() => {
     const { face, back } = sceneColours(plan);
     const look = { face, back: lined ? back : face, through: lightThrough(plan.cloth.layers, cloths, lined) };
-    scene.current?.look(pattern === undefined ? look : { ...look, pattern });
-    redraw();
-  }, [plan, cloths, lined, pattern, redraw]);
-  useEffect(() => {
-    scene.current?.light(lightFrom);
-    redraw();
-  }, [lightFrom, redraw]);
+    change((live) => live.look(pattern === undefined ? look : { ...look, pattern }));
+  }, [plan, cloths, lined, pattern, change]);
+  useEffect(() => change((live) => live.light(lightFrom)), [lightFrom, change]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: what the cloth hangs by
-  useEffect(rehang, [heights, plan, units, rehang]);
+  useEffect(() => rehang(false), [heights, plan, units, rehang]);
   // Nothing of the page but its slider is made anew as the shade goes up.
   useEffect(
     () =>
       usePlanner.subscribe(({ view }, { view: was }) => {
-        if (view.raise !== was.raise) rehang();
+        if (view.raise !== was.raise) rehang(true);
       }),
     [rehang],
   );
