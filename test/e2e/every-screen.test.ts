@@ -10,7 +10,7 @@ import { newViolations } from "./axe.ts";
 import { type Harness, startBrowser } from "./browser.ts";
 import { lostWords } from "./larger-text.ts";
 import {
-  cutControls,
+  cutTables,
   hiddenFocus,
   liveRegions,
   nextFrame,
@@ -185,7 +185,7 @@ async function faults(page: Page): Promise<string[]> {
     const say = (all: string[]) => found.push(...all.map((one) => `${size}: ${one}`));
     say(await smallTargets(page, isTouched ? 44 : 24));
     say(await outOfOrder(page));
-    say(await cutControls(page));
+    say(await cutTables(page));
     if ((await liveRegions(page)) === 0) say(["nothing could say what has changed"]);
     say(await lostWords(page));
   }

@@ -28,17 +28,15 @@ export function smallTargets(page: Page, leastPx: number): Promise<string[]> {
   }, leastPx);
 }
 
-/** Controls of a table that stand, whole or in part, beyond what is seen of it: they are pressed only by who finds them. */
-export function cutControls(page: Page): Promise<string[]> {
+/** Tables that hide a part of themselves beyond the edge: it is read, and pressed, only by who finds it. */
+export function cutTables(page: Page): Promise<string[]> {
   return page.evaluate(() =>
-    [...document.querySelectorAll<HTMLElement>(".table-room :is(button, a, input, select)")]
-      .filter((one) => one.checkVisibility({ visibilityProperty: true }))
-      .filter((one) => {
-        const { width, right } = one.getBoundingClientRect();
-        const seen = one.closest(".table-room")?.getBoundingClientRect();
-        return width > 1 && seen !== undefined && right > seen.right + 1;
-      })
-      .map((one) => `${one.tagName} “${one.textContent?.slice(0, 30)}” is cut by the edge of its table`),
+    [...document.querySelectorAll(".table-room")]
+      .filter((room) => room.checkVisibility() && room.scrollWidth > room.clientWidth + 1)
+      .map(
+        (room) =>
+          `“${room.querySelector("caption")?.textContent}”: ${room.scrollWidth} px of a table in ${room.clientWidth}`,
+      ),
   );
 }
 

@@ -16,7 +16,7 @@ export function Ticket({ cloth, bolt }: { cloth: ClothCutting; bolt: BoltPlan })
     <details className="more-settings">
       <summary>Cuts in their order: {name}</summary>
       <div className="table-room">
-        <table className="table">
+        <table className="table table-folds ticket">
           <caption className="hidden-words">Cuts in their order</caption>
           <thead>
             <tr>
@@ -35,10 +35,10 @@ export function Ticket({ cloth, bolt }: { cloth: ClothCutting; bolt: BoltPlan })
               <tr key={number} data-made={upTo !== undefined && number <= upTo ? true : undefined}>
                 <th scope="row">{numbers}</th>
                 <td>{how}</td>
-                <td>{frees}</td>
-                <td>{check}</td>
-                <td>{within}</td>
-                <td className="screen-only">
+                <td data-head="Sets free">{frees}</td>
+                <td data-head="Check">{check}</td>
+                <td data-head="Within">{within}</td>
+                <td className="screen-only" data-head="Made">
                   <input
                     type="checkbox"
                     aria-label={`${name}: cut ${numbers} is made, and all before it`}

@@ -50,7 +50,7 @@ function CostTables({ cost }: { cost: Cost }) {
   return (
     <>
       <div className="table-room">
-        <table className="table">
+        <table className="table table-folds">
           <caption>To buy</caption>
           <thead>
             <tr>
@@ -71,12 +71,14 @@ function CostTables({ cost }: { cost: Cost }) {
                 <th scope="row">
                   {line.label} <span className="quiet small">{GROUPS[line.group].toLowerCase()}</span>
                 </th>
-                <td>{line.needText}</td>
-                <td>{line.buyText}</td>
-                <td>
+                <td data-head="Needed">{line.needText}</td>
+                <td data-head="Buy">{line.buyText}</td>
+                <td data-head="Price each">
                   <PriceField line={line} />
                 </td>
-                <td className="number">{money(line.cost) || "no price"}</td>
+                <td className="number" data-head="Cost">
+                  {money(line.cost) || "no price"}
+                </td>
               </tr>
             ))}
           </tbody>
