@@ -31,7 +31,7 @@ function layerPath(shade: ClothShade, { cut }: CutStory): string {
   return `${shade.path}/shade/${cut.layer}`;
 }
 
-function joins(shade: ClothShade, { across }: ClothInput["form"], story: CutStory): Finding[] {
+function joins(shade: ClothShade, { across, panel }: ClothInput["form"], story: CutStory): Finding[] {
   const { cut, shape } = story;
   const { at, equalDrops, columnDrops } = shape.joins;
   if (at === "none" || at === "cut-apart" || layerCannotBeCut(cut)) return [];
@@ -64,7 +64,7 @@ function joins(shade: ClothShade, { across }: ClothInput["form"], story: CutStor
       isChoice: true,
       severity: "note",
       path: layerPath(shade, story),
-      text: `${LAYER_NAMES[cut.layer]}: ${cut.panels.length} panels are joined, with seams at ${seams} from the left edge${across === "flat" ? "" : " of the flat cloth"}, never in the centre: ${how}.`,
+      text: `${LAYER_NAMES[cut.layer]}: ${cut.panels.length} panels are joined, with seams at ${seams} from the left edge${panel !== undefined ? " of the flat cloth at the hem" : across === "flat" ? "" : " of the flat cloth"}, never in the centre: ${how}.`,
       cite: cite("us-sewing-handbook", "full width centred, equal parts at each side"),
       remedies: instead,
     },

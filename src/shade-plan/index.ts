@@ -15,6 +15,7 @@ export * from "./grid.ts";
 export * from "./hanging-cords.ts";
 export * from "./head-line.ts";
 export * from "./lift.ts";
+export * from "./marks-on-flat.ts";
 export * from "./mass.ts";
 export * from "./motif-fall.ts";
 export * from "./own-fit.ts";

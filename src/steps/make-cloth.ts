@@ -29,7 +29,7 @@ export function clothSteps(bench: Bench) {
   };
 }
 
-function join({ resolved, len, shrunk, faceWidthMm }: Bench, cut: LayerCut): Step {
+function join({ resolved, len, shrunk, faceWidthMm, form }: Bench, cut: LayerCut): Step {
   // A seam within a side hem is turned away with it.
   const seen = cut.seamsMm.filter((mm) => mm > 0 && mm < faceWidthMm);
   const name = LAYER_NAMES[cut.layer].toLowerCase();
@@ -44,7 +44,7 @@ function join({ resolved, len, shrunk, faceWidthMm }: Bench, cut: LayerCut): Ste
         "Match the pattern along the seam line, not along the edge, and pin it every hand’s breadth.",
       `Sew right sides together, ${len(resolved.making.hems.seamMm)} from the edge, and press the seams open.`,
     ),
-    check: `Joined, the ${name} measures ${len(shrunk(cut).width(cut.cutWidthMm))} across${seen.length === 0 ? "" : `, and once its sides are turned the seams will lie ${listed(seen.map(len))} from its left edge seen from the room${cut.joinsAt === "under-columns" ? ", under columns or pleats" : ""}`}.`,
+    check: `Joined, the ${name} measures ${len(shrunk(cut).width(cut.cutWidthMm))} across${seen.length === 0 ? "" : `, and once its sides are turned the seams will lie ${listed(seen.map(len))} from its left edge${form.panel === undefined ? "" : " at the hem,"} seen from the room${cut.joinsAt === "under-columns" ? ", under columns or pleats" : ""}`}.`,
     caution: cut.layer === "blackout" ? BLACKOUT_IRON : IRON,
     sheet: "cutting",
   };

@@ -1,10 +1,10 @@
 import type { ShadePlan } from "../plan/index.ts";
-import { ringFromHemMm, rowsToSew } from "../shade-plan/index.ts";
+import { columnFromEdge, hemInWords, ringFromHemMm, rowsToSew } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import type { PlanList } from "./plan-list.ts";
 import { type Cell, textAndMm } from "./table.ts";
 
-/** Every ring, from the hem up and from the left seen from the room; pocket lines and lines on the flat cloth where there are any. */
+/** Every ring, from the hem up and from an edge as seen from the room; pocket lines and lines on the flat cloth where there are any. */
 export const MARKING_LIST: PlanList = {
   name: "marking-list",
   header: [
@@ -17,6 +17,8 @@ export const MARKING_LIST: PlanList = {
     "fromHemMm",
     "fromLeftEdge",
     "fromLeftEdgeMm",
+    "fromRightEdge",
+    "fromRightEdgeMm",
   ],
   rowsOfShade: (shade, { units }) => [
     ...(shade.existing === undefined ? [...pocketRows(shade, units), ...clothRows(shade, units)] : []),
@@ -24,17 +26,25 @@ export const MARKING_LIST: PlanList = {
   ],
 };
 
-function ringRows({ roomName, windowName, grid, size, existing }: ShadePlan, units: UnitChoice): Cell[][] {
+const BLANK: readonly Cell[] = ["", ""];
+
+function ringRows(shade: ShadePlan, units: UnitChoice): Cell[][] {
+  const { roomName, windowName, grid, size, existing } = shade;
+  const hem = hemInWords(shade.form);
   return rowsToSew(grid, existing).flatMap(({ row, columns }) =>
-    columns.map((column) => [
-      roomName,
-      windowName,
-      "ring",
-      row.number,
-      column.number,
-      ...textAndMm(ringFromHemMm(row, column.xMm, size.finishedWidthMm), units),
-      ...textAndMm(column.xMm, units),
-    ]),
+    columns.map((column) => {
+      const { edge, mm } = columnFromEdge(shade, column.xMm);
+      const inMm = textAndMm(mm, units);
+      return [
+        roomName,
+        windowName,
+        hem === "the hem" ? "ring" : `ring, up from ${hem}`,
+        row.number,
+        column.number,
+        ...textAndMm(ringFromHemMm(row, column.xMm, size.finishedWidthMm), units),
+        ...(edge === "left" ? [...inMm, ...BLANK] : [...BLANK, ...inMm]),
+      ];
+    }),
   );
 }
 
@@ -45,8 +55,9 @@ function clothRows({ roomName, windowName, form }: ShadePlan, units: UnitChoice)
     `${label} on the flat face`,
     "",
     "",
-    ...(along === "y" ? textAndMm(atMm, units) : ["", ""]),
-    ...(along === "x" ? textAndMm(atMm, units) : ["", ""]),
+    ...(along === "y" ? textAndMm(atMm, units) : BLANK),
+    ...(along === "x" ? textAndMm(atMm, units) : BLANK),
+    ...BLANK,
   ]);
 }
 
@@ -60,7 +71,7 @@ function pocketRows({ roomName, windowName, cloth }: ShadePlan, units: UnitChoic
     line.row,
     "",
     ...textAndMm(line.onLiningMm, units),
-    "",
-    "",
+    ...BLANK,
+    ...BLANK,
   ]);
 }

@@ -1,4 +1,12 @@
-import { type ClothMark, hemYMm, type Row, ringCount, ringYMm, rowsToSew } from "../../shade-plan/index.ts";
+import {
+  type ClothMark,
+  columnFromEdge,
+  hemYMm,
+  type Row,
+  ringCount,
+  ringYMm,
+  rowsToSew,
+} from "../../shade-plan/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
 import { flatFace, MARK_ROLES, marksAlong, plannedBoardAllowanceMm } from "./cloth-marks.ts";
@@ -74,9 +82,10 @@ function drawMarks(input: SheetInput, flatLines: readonly Primitive[]): Drawing 
     ],
     facts: [
       ...grid.rows.flatMap((row) => rowFacts(row, units)),
-      ...grid.columns.map((column) =>
-        lengthFact(`Column ${column.number} from the left edge seen from the room`, column.xMm, units),
-      ),
+      ...grid.columns.map(({ number, xMm }) => {
+        const { edge, mm } = columnFromEdge(shade, xMm);
+        return lengthFact(`Column ${number} from the ${edge} edge seen from the room`, mm, units);
+      }),
       ...(shade.existing === undefined
         ? [
             ...pocketFacts(input),
@@ -271,11 +280,14 @@ function drawMeasures(input: SheetInput): Primitive[] {
       { from: [0, hemYMm(shade.grid, shade.size, width)], to: [0, yMm], offset: 7, running: "rows", ...rest },
       units,
     );
-  const over = (xMm: number, rest: Record<string, string>) =>
-    dimensionOf(
-      { from: [width, length], to: [width - xMm, length], offset: 7, running: "columns", ...rest },
+  const over = (xMm: number, rest: Record<string, string>) => {
+    const { edge } = columnFromEdge(shade, xMm);
+    const fromX = edge === "left" ? width : 0;
+    return dimensionOf(
+      { from: [fromX, length], to: [width - xMm, length], offset: 7, running: `columns-${edge}`, ...rest },
       units,
     );
+  };
   const beyond = beyondMm(input.shade);
   return [
     // On the left of the drawing lies what is right from the room.

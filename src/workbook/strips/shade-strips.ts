@@ -1,5 +1,5 @@
 import { marksAlong } from "../../drawing/index.ts";
-import { boardMarks, flatSize, fromBoardEndMm } from "../../shade-plan/index.ts";
+import { boardMarks, flatSize, fromBoardEndMm, hemInWords } from "../../shade-plan/index.ts";
 import { toMark } from "../../units/index.ts";
 import { capital } from "../pages/sentence.ts";
 import type { ShadeContext } from "../shade-context.ts";
@@ -8,7 +8,9 @@ import type { Strip, StripMark } from "./tile-strip.ts";
 /** The strips that a shade is marked from: rows, columns, the board, and the flat cloth where the style marks it. */
 export function shadeStrips(context: ShadeContext): Strip[] {
   const cloth = [clothUp(context), clothOver(context)].filter(({ marks }) => marks.length > 2);
-  return [rows(context), columns(context), boardStrip(context), ...cloth].map((strip, i) => ({
+  // Across a panel that widens no one strip fits: its columns lie by the edge beside them.
+  const across = context.shade.form.panel === undefined ? [columns(context)] : [];
+  return [rows(context), ...across, boardStrip(context), ...cloth].map((strip, i) => ({
     ...strip,
     key: String.fromCharCode("A".charCodeAt(0) + i),
   }));
@@ -32,10 +34,14 @@ function rows(context: ShadeContext): BareStrip {
   const { shade, plan } = context;
   const { grid, size } = shade;
   const mark = marker(context);
+  const hem = hemInWords(shade.form);
   return {
     name: "Rows",
-    title: "Rows, from the hem up",
-    use: "Lay it along the side of the shade, its start on the finished hem.",
+    title: `Rows, from ${hem} up`,
+    use:
+      hem === "the hem"
+        ? "Lay it along the side of the shade, its start on the finished hem."
+        : `Lay it along the side of the shade, its start level with ${hem}: on a tape across the table.`,
     lengthMm: onRuler(plan, size.finishedLengthMm),
     marks: [
       mark("Hem", 0, true),

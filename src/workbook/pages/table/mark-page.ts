@@ -1,6 +1,6 @@
 import { type Drawing, drawMarkingSheets } from "../../../drawing/index.ts";
 import type { ShadePlan } from "../../../plan/index.ts";
-import type { ClothMark } from "../../../shade-plan/index.ts";
+import { type ClothMark, columnFromEdge, hemInWords, type ShapedPanel } from "../../../shade-plan/index.ts";
 import { markMm, nearestMark, rulerText } from "../../../units/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import { figure, figureBeside } from "../../typeset/figure.ts";
@@ -80,12 +80,13 @@ function rows(context: ShadeContext, span: Span): void {
       { text: length(row.fromHemMm), strong: true },
       restText(context, whole, row.fromHemMm),
     ]);
+  const hem = hemInWords(shade.form);
   table(book, {
     ...span,
-    title: "Rows of rings, from the hem up, the top row first as they lie",
+    title: `Rows of rings, from ${hem} up, the top row first as they lie`,
     columns: [
       { title: "", share: 1.1 },
-      { title: "From the hem", share: 1.4, align: "measure" },
+      { title: hem === "the hem" ? "From the hem" : "From the lowest point", share: 1.4, align: "measure" },
       { title: "to the top", share: 1, align: "measure" },
     ],
     rows: [["Top line", { text: length(whole), strong: true }, "0"], ...list],
@@ -129,7 +130,36 @@ function slantingRows({ book, shade, length }: ShadeContext, span: Span): void {
   );
 }
 
+/** Columns of a panel that widens: each by the edge beside it. */
+function columnsFromEdges({ book, shade, length }: ShadeContext, panel: ShapedPanel, span: Span): void {
+  table(book, {
+    ...span,
+    title: "Columns of rings, each from the edge beside it, edges named as seen from the room",
+    columns: [
+      { title: "", share: 1.1 },
+      { title: "From the edge", share: 1.4, align: "measure" },
+      { title: "beside it", share: 1 },
+    ],
+    rows: shade.grid.columns.map(({ number, xMm }): CellLike[] => {
+      const { edge, mm } = columnFromEdge(shade, xMm);
+      return [
+        `Column ${number}${newWord(shade.existing?.newColumns, number)}`,
+        { text: length(mm), strong: true },
+        `on the ${edge}`,
+      ];
+    }),
+    after: 2,
+  });
+  paragraph(
+    book,
+    `On every row, along the row: the flat cloth ${panel.taperMm > 0 ? `widens from ${length(shade.size.finishedWidthMm)} at the top to ${length(panel.hemWidthMm)} at the hem` : `is ${length(panel.hemWidthMm)} wide`}. From the back left and right change places.`,
+    { ...span, after: 6 },
+  );
+}
+
 function columnsTable(context: ShadeContext, span: Span): void {
+  const { panel } = context.shade.form;
+  if (panel !== undefined) return columnsFromEdges(context, panel, span);
   const { book, shade, length } = context;
   const { grid, size } = shade;
   const whole = size.finishedWidthMm;
