@@ -246,7 +246,7 @@ const BESIDE = [
 /** What is bought for one layer and the pieces beside it, mm: raised to the step in which the cloth is sold. */
 export const BUY = figureRuleOf<OfLayer>()({
   id: ({ layer }) => `cloth.${layer}-buy`,
-  label: ({ layer }) => `${LAYER_NAMES[layer]}: length to buy`,
+  label: ({ layer }) => `${LAYER_NAMES[layer]}: length to buy, cut by itself`,
   symbol: "Q_b",
   unit: "mm",
   formula: "ceil((Q + t) / s) · s",
@@ -262,7 +262,7 @@ export const BUY = figureRuleOf<OfLayer>()({
 /** What is bought of a cloth that only bands or strips are cut from, mm. */
 export const OWN_BUY = figureRuleOf<{ clothId: string; clothName: string }>()({
   id: ({ clothId }) => `cloth.trims-${clothId}-buy`,
-  label: ({ clothName }) => `${clothName}: length to buy`,
+  label: ({ clothName }) => `${clothName}: length to buy, cut by itself`,
   symbol: "Q_b",
   unit: "mm",
   formula: "ceil(Q / s) · s",

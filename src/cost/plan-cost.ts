@@ -42,6 +42,7 @@ export function planCost(whole: CostInput): StageResult<ShadeCost> {
     () => bought.map((one) => shoppingLineOf(one, units)),
     labourOf(input, rates, sewn.value),
     rates,
+    { alone: true },
   );
   const quantities = new Map(bought.map(({ need, quantity }) => [need.id, quantity]));
   return {

@@ -1,4 +1,4 @@
-import { figureRule, type Worked } from "../figures/index.ts";
+import { figureRuleOf, type Worked } from "../figures/index.ts";
 import type { ResolvedRates } from "../job/index.ts";
 import type { Cost, LabourLine, ShoppingLine } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
@@ -38,9 +38,17 @@ const MATERIALS_BEHIND = [
 ];
 const LABOUR_BEHIND = ["figure:cost.sewn", "figure:shape.*", "figure:cloth.*-length", "lift/kind"];
 
-const TAX = figureRule({
+/** What is added up: all that is bought together, or what one shade takes by itself. */
+interface Sum {
+  alone: boolean;
+}
+
+const ALONE_NOTE = "everything bought for this shade alone, with nothing at hand";
+
+const TAX = figureRuleOf<Sum>()({
   id: "cost.tax",
-  label: "Tax",
+  label: ({ alone }) => (alone ? "Tax, this shade alone" : "Tax"),
+  note: ({ alone }) => (alone ? ALONE_NOTE : undefined),
   symbol: "X",
   unit: "money",
   formula: "round((M + A)·t·100) / 100",
@@ -53,9 +61,10 @@ const TAX = figureRule({
   compute: ({ M, A, t }) => Math.round((M + A) * t * 100) / 100,
 });
 
-const TOTAL = figureRule({
+const TOTAL = figureRuleOf<Sum>()({
   id: "cost.total",
-  label: "Total",
+  label: ({ alone }) => (alone ? "Total, this shade alone" : "Total"),
+  note: ({ alone }) => (alone ? ALONE_NOTE : undefined),
   symbol: "C",
   unit: "money",
   formula: "round((M + A + X)·100) / 100",
@@ -77,11 +86,12 @@ export function totalCost(
   lines: () => ShoppingLine[],
   labour: LabourLine[],
   rates: Pick<ResolvedRates, "currency" | "taxShare">,
+  sum: Sum = { alone: false },
 ): Worked<Cost> {
   const materials = sumCents(bought);
   const labourCost = sumCents(labour);
-  const tax = TAX.figure({ M: materials, A: labourCost, t: rates.taxShare });
-  const total = TOTAL.figure({ M: materials, A: labourCost, X: tax.value });
+  const tax = TAX.figure({ M: materials, A: labourCost, t: rates.taxShare }, sum);
+  const total = TOTAL.figure({ M: materials, A: labourCost, X: tax.value }, sum);
   let shopping: ShoppingLine[] | undefined;
   const values: Cost = {
     currency: rates.currency,

@@ -309,11 +309,11 @@ export function sharesFigures(other: ShadePlan, shade: () => ShadePlan): void {
   STAGES_BEHIND.set(other, () => STAGES_BEHIND.get(shade())?.() ?? []);
 }
 
-/** The same shade with these findings; what is made late of it stays so. */
-export function withFindings(shade: ShadePlan, findings: Finding[]): ShadePlan {
+/** The same shade with these in place of its own; what is made late, of it or of these, stays so. */
+export function withOwn(shade: ShadePlan, own: Partial<ShadePlan>): ShadePlan {
   return Object.defineProperties({} as ShadePlan, {
     ...Object.getOwnPropertyDescriptors(shade),
-    findings: { value: findings, enumerable: true, configurable: true, writable: true },
+    ...Object.getOwnPropertyDescriptors(own),
   });
 }
 

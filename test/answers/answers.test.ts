@@ -96,7 +96,9 @@ test("a pattern raises each drop to whole repeats, and what is bought is told in
   const patterned = answered("pattern-repeat", { repeatMm: inches(13.5), match: "straight" });
   expect(patterned.text).toMatch(/^Each of 1 drop is raised to whole repeats of 13 1\/2 in: 67 1\/2 in/);
   // A whole repeat stands on the hem, so the first cut lies 5 in into one: 5 + 65 1/2 in are sold as 2 yd.
-  expect(answered("how-much-cloth", { repeatMm: inches(13.5) }).figure("Face: length to buy")).toBe("2 yd");
+  expect(
+    answered("how-much-cloth", { repeatMm: inches(13.5) }).figure("Face: length to buy, cut by itself"),
+  ).toBe("2 yd");
   expect(answered("pattern-repeat").text).toMatch(/^Nothing: this cloth is plain/);
 });
 

@@ -5,13 +5,17 @@ import {
   type LengthsTaken,
   priceAsCut,
 } from "../../cost/index.ts";
-import { bySeverity, type Finding, workingOf } from "../../figures/index.ts";
+import { bySeverity, type Finding, type Working, workingOf } from "../../figures/index.ts";
 import { type Job, partsOf, resolveRates } from "../../job/index.ts";
-import type { Plan } from "../plan-types.ts";
+import type { Plan, ShadePlan } from "../plan-types.ts";
+import { withOwn } from "../shade-planner.ts";
 import type { ClothCutting, CuttingPlan, LengthsCutting } from "./cutting-plan.ts";
 import { judgeCutWork } from "./judge-cut-work.ts";
 
-/** The plan with the job's shopping, cost and findings on stock as the cutting plan takes cloth and lengths. */
+/**
+ * The plan with the job's shopping, cost and findings on stock as the cutting plan takes cloth and lengths. A job of one
+ * shade costs what its shade costs: there is one sum.
+ */
 export function buyAsCut(job: Job, plan: Plan, cutting: CuttingPlan): Plan {
   const parts = partsOf(job).cloths;
   const cloths = cutting.cloths.flatMap((one) => clothTaken(one, parts, job.cutCloth) ?? []);
@@ -24,9 +28,22 @@ export function buyAsCut(job: Job, plan: Plan, cutting: CuttingPlan): Plan {
     resolveRates(job.rates),
     plan.units,
   );
-  const taken = { ...plan, cost, workings: workings.map(workingOf) };
+  const sums = workings.map(workingOf);
+  const [shade] = plan.shades;
+  const shades = shade && plan.shades.length === 1 ? [withSums(shade, cost, sums)] : plan.shades;
+  const taken = { ...plan, shades, cost, workings: sums };
   const findings = [...findingsAsCut(job, taken, cloths), ...judgeCutWork(job, plan, cutting)];
   return { ...taken, findings: findings.toSorted(bySeverity) };
+}
+
+function withSums(shade: ShadePlan, cost: ShadePlan["cost"], sums: readonly Working[]): ShadePlan {
+  const asCut = new Map(sums.map((sum) => [sum.id, sum]));
+  return withOwn(shade, {
+    cost,
+    get workings() {
+      return shade.workings.map((own) => asCut.get(own.id) ?? own);
+    },
+  });
 }
 
 /** What is at hand is told as it is cut, so that findings and shopping list name the same amounts. */

@@ -2,7 +2,7 @@ import type { Finding } from "../../figures/index.ts";
 import type { Job } from "../../job/index.ts";
 import { findingCards } from "../cards/finding-cards.ts";
 import type { CauseAnswer, Plan, ShadePlan } from "../plan-types.ts";
-import { withFindings } from "../shade-planner.ts";
+import { withOwn } from "../shade-planner.ts";
 import { RemedyTrial } from "./remedy-trial.ts";
 import { isWithinFields } from "./within-fields.ts";
 
@@ -39,7 +39,7 @@ export function proveRemedies(job: Job, plan: Plan, onProgress: (shades: number)
     // A card of one shade is the same in the job and on the shade.
     answersOfOne.push(...answersIn(findings, 1));
     onProgress(n + 1);
-    return withFindings(shade, proven(findings));
+    return withOwn(shade, { findings: proven(findings) });
   });
   return {
     ...plan,

@@ -126,7 +126,7 @@ function ClothSentence() {
       {face.clothName}, <Fig id="cloth.face-widths">{counted(face.widths, "width")}</Fig>, cut{" "}
       <LengthFig id="cloth.face-cut-width" mm={face.cutWidthMm} /> ×{" "}
       <LengthFig id="cloth.face-cut-length" mm={face.cutLengthMm} />
-      {face.turned ? ", turned sideways on the bolt" : ""}; buy{" "}
+      {face.turned ? ", turned sideways on the bolt" : ""}; cut by itself, buy{" "}
       <Fig id="cloth.face-buy">{clothLengthText(face.buyMm, units)}</Fig>.
       {others.map((layer) => (
         <span key={layer.layer}>
