@@ -15,14 +15,14 @@ const bolt: fc.Arbitrary<Omit<Bolt, "id">> = fc.record(
   {
     remnant: fc.boolean(),
     widthMm: mm(500, 1500),
-    lengthMm: fc.option(mm(300, 4000), { nil: undefined, freq: 2 }),
+    lengthMm: mm(300, 4000),
     flaws: fc.oneof({ weight: 3, arbitrary: fc.constant([]) }, fc.array(flaw, { maxLength: 3 })),
     costPerMm: fc.constantFrom(0, 0.5, 1, 2.25),
     lot: fc.option(fc.constantFrom("a", "b"), { nil: undefined }),
     rowMm: mm(0, 400),
     columnMm: mm(0, 200),
   },
-  { requiredKeys: ["remnant", "widthMm", "flaws", "costPerMm"] },
+  { requiredKeys: ["remnant", "widthMm", "lengthMm", "flaws", "costPerMm"] },
 );
 
 const piece: fc.Arbitrary<Omit<Piece, "id">> = fc.record(
@@ -45,7 +45,7 @@ export const anyCloth: fc.Arbitrary<ClothProblem> = fc
   .record(
     {
       bolts: fc.array(bolt, { minLength: 1, maxLength: 4 }),
-      endless: fc.boolean(),
+      endless: fc.constantFrom("new" as const, "first" as const),
       pieces: fc.oneof(fc.array(piece, { maxLength: 9 }), fc.array(piece, { minLength: 8, maxLength: 40 })),
       gapMm: fc.constantFrom(0, 0, 2, 5.5),
       tableMm: fc.constantFrom(500, 1200),
@@ -65,14 +65,17 @@ export const anyCloth: fc.Arbitrary<ClothProblem> = fc
       table: fc.record({ doubled: fc.boolean(), leftHanded: fc.boolean() }),
       boundLots: fc.record({ g1: fc.constantFrom("a", "b"), g2: fc.constant("a") }, { requiredKeys: [] }),
     },
-    { requiredKeys: ["bolts", "endless", "pieces", "gapMm", "cutting", "seed"] },
+    { requiredKeys: ["bolts", "pieces", "gapMm", "cutting", "seed"] },
   )
   .map(({ bolts, endless, pieces, ...rest }) => ({
     ...rest,
     id: "any",
     bolts: [
-      ...bolts.map((one, at) => ({ ...one, id: `b${at}` })),
-      ...(endless ? [{ id: "new", remnant: false, widthMm: 1600, flaws: [], costPerMm: 1 }] : []),
+      ...bolts.map(({ lengthMm, ...one }, at): Bolt => {
+        const length = endless === "first" && at === 0 ? {} : { lengthMm };
+        return { ...one, id: `b${at}`, ...length };
+      }),
+      ...(endless === "new" ? [{ id: "new", remnant: false, widthMm: 1600, flaws: [], costPerMm: 1 }] : []),
     ],
     pieces: pieces.map((one, at) => ({ ...one, id: `p${at}` })),
     keep: { widthMm: 100, lengthMm: 200 },

@@ -5,7 +5,7 @@ export interface Sized extends Partial<Piece> {
   size: readonly [widthMm: number, lengthMm: number];
 }
 
-/** Pieces `p0`, `p1`, … one way up, to be cut straight; bolts `b0`, `b1`, … of 100 mm without end, at 1 a millimetre. */
+/** Pieces `p0`, `p1`, … one way up, to be cut straight; bolts `b0`, `b1`, … of 100 mm, at 1 a millimetre, without end. */
 export function givenCloth(
   pieces: readonly Sized[],
   bolts: readonly Partial<Bolt>[] = [{}],

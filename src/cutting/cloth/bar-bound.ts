@@ -74,15 +74,11 @@ function better(a: BarBound | undefined, b: BarBound): BarBound {
 }
 
 function single(bars: Bars, width: number, row: number, dearest: number): PatternColumn {
-  let column: PatternColumn = { cost: DEAR * dearest, rows: [row], counts: [1] };
-  let least = Number.POSITIVE_INFINITY;
-  for (const stock of bars.stock) {
-    const count = Math.min(bars.limits[row] ?? 0, Math.floor(stock.width / width));
-    if (Number.isFinite(stock.length) || count === 0 || stock.cost / count >= least) continue;
-    least = stock.cost / count;
-    column = { cost: stock.cost, rows: [row], counts: [count] };
-  }
-  return column;
+  const endless = bars.stock.find(({ length }) => !Number.isFinite(length));
+  const count = Math.min(bars.limits[row] ?? 0, Math.floor((endless?.width ?? 0) / width));
+  return endless === undefined || count === 0
+    ? { cost: DEAR * dearest, rows: [row], counts: [1] }
+    : { cost: endless.cost, rows: [row], counts: [count] };
 }
 
 function addPatterns(

@@ -24,23 +24,22 @@ export interface DecoderSetting {
 /** Stages of layers where any number is allowed. */
 export const MANY_STAGES = 9;
 
-/** The ways to look at the problem: one for each endless bolt, and one with them all where there are several. */
+/** The ways to look at the problem. */
 export function settingsFor(problem: ClothProblem, grid: StepGrid): DecoderSetting[] {
   const rows = byRows(grid);
   const seen = rows?.grid ?? grid;
-  return sequencesOf(grid).flatMap((sequence) => {
-    const aim = rows
-      ? rows.aim
-      : (best: Packing, saving: number, tight: boolean) => aimAt(grid, sequence, best, saving, tight);
-    const finish = rows ? rows.finish : (packing: Packing) => packing;
-    return decodersFor(problem, seen, sequence).map((decoder) => ({
-      decoder,
-      grid: seen,
-      sequence,
-      finish,
-      aim,
-    }));
-  });
+  const sequence = byCost(grid);
+  const aim = rows
+    ? rows.aim
+    : (best: Packing, saving: number, tight: boolean) => aimAt(grid, sequence, best, saving, tight);
+  const finish = rows ? rows.finish : (packing: Packing) => packing;
+  return decodersFor(problem, seen, sequence).map((decoder) => ({
+    decoder,
+    grid: seen,
+    sequence,
+    finish,
+    aim,
+  }));
 }
 
 function decodersFor({ cutting }: ClothProblem, grid: StepGrid, sequence: readonly number[]): Decoder[] {
@@ -59,19 +58,13 @@ function decodersFor({ cutting }: ClothProblem, grid: StepGrid, sequence: readon
     : [layers];
 }
 
-/** Finite bolts in the order of their cost by area, an endless bolt among them; all bolts where several are endless. */
-function sequencesOf({ bolts }: StepGrid): number[][] {
-  const rate = ({ costPerStep, w }: GridBolt) => costPerStep / w;
-  const numbers = bolts.map((_, at) => at);
-  const isEndless = (at: number) => bolts[at]?.h === Number.POSITIVE_INFINITY;
-  const finite = numbers.filter((at) => !isEndless(at));
-  const sorted = (list: number[]) =>
-    list.toSorted((a, b) => rate(bolts[a] as GridBolt) - rate(bolts[b] as GridBolt) || a - b);
-  const endless = numbers.filter(isEndless);
-  if (endless.length === 0) return [sorted(finite)];
-  const single = endless.map((at) => sorted([...finite, at]));
-  // What is too wide for the cheapest alone comes off another.
-  return endless.length === 1 ? single : [...single, sorted(numbers)];
+/** Bolts in the order of their cost by area. */
+function byCost({ bolts }: StepGrid): number[] {
+  const rate = (at: number) => {
+    const { costPerStep, w } = bolts[at] as GridBolt;
+    return costPerStep / w;
+  };
+  return bolts.map((_, at) => at).sort((a, b) => rate(a) - rate(b));
 }
 
 /** From so many equal items on it pays to know which are. */

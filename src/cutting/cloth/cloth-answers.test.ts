@@ -37,6 +37,7 @@ describe("what makes no sense", () => {
     ["invalid repeat alongMm: 0", problemOf(one, { repeat: { alongMm: 0, match: "straight" } })],
     ["invalid ids: one is given twice", problemOf([...one, ...one].map((piece) => ({ ...piece, id: "p" })))],
     ["invalid ids: one is given twice", problemOf(one, { bolts: [BOLT, BOLT] })],
+    ["invalid bolts: more than one is endless", problemOf(one, { bolts: [BOLT, { ...BOLT, id: "other" }] })],
   ])("%s", (words, problem) => {
     expect(() => new ClothSearch(problem)).toThrow(words);
   });
@@ -64,10 +65,10 @@ describe("an answer", () => {
   });
 
   // By hand: 2 · 50 mm of the wide cloth at 3, and 6 · 100 mm of the narrow one at 1; all from the wide one 2,100.
-  test("takes from two bolts without end where only the dearer one is wide enough for some", () => {
+  test("takes from a dear leftover what nothing else is wide enough for, and no more", () => {
     const wide: Sized[] = [{ size: [140, 50] }, { size: [140, 50] }];
     const narrow = Array.from({ length: 6 }, (): Sized => ({ size: [90, 100] }));
-    const bolts = [{ widthMm: 150, costPerMm: 3 }, {}];
+    const bolts = [{ widthMm: 150, costPerMm: 3, lengthMm: 1000 }, {}];
     const plan = planOf(solveCloth(givenCloth([...wide, ...narrow], bolts), 2000));
     expect(plan).toMatchObject({ cost: 900, status: "optimal" });
   });

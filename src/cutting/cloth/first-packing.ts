@@ -20,7 +20,6 @@ const MOST_TRIES = 400;
 export function* firstPacking(
   grid: StepGrid,
   decoder: Decoder,
-  sequence: readonly number[],
   leastCost: number,
 ): Generator<Packing | undefined, Packing | undefined> {
   const { masks, bits } = decoder;
@@ -41,7 +40,7 @@ export function* firstPacking(
       masks.setOrder(order);
       for (const bit of decoder.choices > 4 ? FIRST_ON_REPEAT : FIRST_CHOICES) {
         bits.fill(bit);
-        const packing = yield* growUntilLaid(grid, decoder, sequence, leastCost, best);
+        const packing = yield* growUntilLaid(grid, decoder, leastCost, best);
         if (packing) [best, bestStart] = [packing, { order, bit, lots }];
       }
     }
@@ -56,21 +55,18 @@ export function* firstPacking(
 function* growUntilLaid(
   grid: StepGrid,
   decoder: Decoder,
-  sequence: readonly number[],
   leastCost: number,
   beat: Packing | undefined,
 ): Generator<Packing | undefined, Packing | undefined> {
   const lengths = grid.bolts.map(({ h }) => h - grid.gap);
-  // Of several endless bolts the cheaper ones hold all that is not too wide for them; the last one grows.
-  const [endless, ...cheaper] = sequence.filter((at) => !Number.isFinite(lengths[at] ?? 0)).toReversed();
-  for (const at of cheaper) lengths[at] = allInLine(grid);
+  const endless = grid.bolts.findIndex(({ h }) => !Number.isFinite(h));
   const lay = () => {
     decoder.setLengths(lengths);
     return decoder.lay(Number.POSITIVE_INFINITY) === ALL_LAID ? packingOf(grid, decoder) : undefined;
   };
   const ifCheaper = (packing: Packing | undefined) =>
     packing && packing.cost < (beat?.cost ?? Number.POSITIVE_INFINITY) ? packing : undefined;
-  if (endless === undefined) {
+  if (endless < 0) {
     const packing = ifCheaper(lay());
     yield packing ?? beat;
     return packing;
@@ -78,14 +74,14 @@ function* growUntilLaid(
   const perStep = grid.bolts[endless]?.costPerStep ?? 0;
   const many = decoder.masks.count >= MANY;
   let growth = many ? GROWTH_OF_MANY : GROWTH;
-  let length = startLength(grid, decoder, endless, cheaper.length === 0 ? leastCost : undefined);
+  let length = startLength(grid, decoder, endless, leastCost);
   for (let tries = 0; tries < MOST_TRIES; tries++) {
     lengths[endless] = length;
     const packing = lay();
     const better = ifCheaper(packing);
     yield better ?? beat;
     if (packing) return better;
-    if (isStuck(grid, decoder, sequence, endless)) break;
+    if (isStuck(grid, decoder, endless)) break;
     if (grid.bolts.length === 1 && beat && length * perStep > beat.cost) break;
     length = Math.ceil((length * growth) / grid.stepY) * grid.stepY + grid.stepY;
     if (many) growth = 1 + FASTER * (growth - 1);
@@ -93,43 +89,21 @@ function* growUntilLaid(
   return undefined;
 }
 
-/** Length, in steps, on which every item has a place, whatever the order, repeat and flaws. */
-function allInLine({ items, bolts, lattice }: StepGrid): number {
-  const flawed = bolts.reduce((end, { flaws }) => flaws.reduce((most, { y2 }) => Math.max(most, y2), end), 0);
-  return items.reduce(
-    (sum, { w, h, turns }) => sum + (turns ? Math.max(w, h) : h) + (lattice?.along ?? 0),
-    flawed,
-  );
-}
-
-/** Whether an item that found no place is wider than all these bolts, or must come from a lot that does not grow. */
-function isStuck(
-  { items, bolts }: StepGrid,
-  { bolt, chosenLots }: Decoder,
-  sequence: readonly number[],
-  endless: number,
-): boolean {
+/** Whether an item that found no place must come from a lot that does not grow. */
+function isStuck({ items, bolts }: StepGrid, { bolt, chosenLots }: Decoder, endless: number): boolean {
   const growing = bolts[endless]?.lot;
-  const widest = sequence.reduce((most, at) => Math.max(most, bolts[at]?.w ?? 0), 0);
-  return items.some(({ w, h, turns, lotGroup }, item) => {
-    if ((bolt[item] ?? 0) >= 0) return false;
+  return items.some(({ lotGroup }, item) => {
     const lot = lotGroup < 0 ? -1 : (chosenLots[lotGroup] as number);
-    return (turns ? Math.min(w, h) : w) > widest || (lot >= 0 && lot !== growing);
+    return (bolt[item] ?? 0) < 0 && lot >= 0 && lot !== growing;
   });
 }
 
-/** No less than the bound asks for, and than what the finite bolts leave of the area, where no other bolt is endless. */
-function startLength(
-  grid: StepGrid,
-  decoder: Decoder,
-  endless: number,
-  leastCost: number | undefined,
-): number {
+/** No less than the bound asks for, and than what the finite bolts leave of the area. */
+function startLength(grid: StepGrid, decoder: Decoder, endless: number, leastCost: number): number {
   const bolt = grid.bolts[endless];
   if (!bolt) return 0;
   const { masks } = decoder;
   const tallest = masks.h.reduce((most, h) => Math.max(most, h), 0);
-  if (leastCost === undefined) return tallest;
   const held = grid.bolts.reduce((sum, { w, h }) => sum + (Number.isFinite(h) ? w * h : 0), 0);
   const alone = grid.bolts.length === 1 && bolt.costPerStep > 0;
   const least = alone ? leastCost / bolt.costPerStep : (masks.area - held) / bolt.w;

@@ -37,38 +37,9 @@ describe("a first plan", () => {
         [100, length],
       ] as const;
       const grid = stepGridOf(problemOf(sizes, [{ lengthMm: 100 }], { gapMm: 1 }));
-      return endOf(firstPacking(grid, decoderOf(grid), [0], 0))?.used[0];
+      return endOf(firstPacking(grid, decoderOf(grid), 0))?.used[0];
     };
     expect([first(49), first(50)]).toEqual([1000, undefined]);
-  });
-
-  // By hand: 50 and 20 in one line, whichever way the first is turned, behind a flaw to 10; on a repeat 50 more for each.
-  test("takes all that is not too wide for it off the cheaper of two bolts without end", () => {
-    const lengthOf = (bolt: Partial<Bolt>, more: Partial<ClothProblem> = {}) => {
-      const sizes = [
-        [30, 50],
-        [40, 20],
-      ] as const;
-      const bolts = [
-        { costPerMm: 1, ...bolt },
-        { costPerMm: 2, widthMm: 150 },
-      ];
-      const grid = stepGridOf(
-        problemOf(sizes, bolts, more, (n) => (n === 0 ? { grain: "free", start: { alongMm: 0 } } : {})),
-      );
-      const decoder = decoderOf(grid, [0, 1]);
-      const lengths: number[] = [];
-      const fake = Object.create(decoder) as Decoder;
-      fake.setLengths = (given: ArrayLike<number>) => {
-        lengths.push(given[0] as number);
-        decoder.setLengths(given);
-      };
-      endOf(firstPacking(grid, fake, [0, 1], 0));
-      return [...new Set(lengths)];
-    };
-    expect(lengthOf({})).toEqual([700]);
-    expect(lengthOf({ flaws: [{ xMm: 0, yMm: 5, widthMm: 5, lengthMm: 5 }] })).toEqual([800]);
-    expect(lengthOf({}, { repeat: { alongMm: 50, match: "straight" } })).toEqual([700 + 2 * 500]);
   });
 
   test("of hundreds of pieces tries lengths that grow faster each time", () => {
@@ -81,8 +52,8 @@ describe("a first plan", () => {
       decoder.setLengths([length as number]);
     };
     fake.lay = () => (lengths.length < 6 ? 1 : decoder.lay(Number.POSITIVE_INFINITY));
-    firstPacking(grid, fake, [0], 0).next();
-    const steps = firstPacking(grid, fake, [0], 0);
+    firstPacking(grid, fake, 0).next();
+    const steps = firstPacking(grid, fake, 0);
     lengths.length = 0;
     for (let n = 0; n < 5; n++) steps.next();
     const growths = lengths.slice(1).map((length, n) => length / (lengths[n] as number));
@@ -105,7 +76,7 @@ describe("a first plan", () => {
         tried.push(decoder.bits[0] ?? -1);
         return decoder.lay(limit);
       };
-      const steps = firstPacking(grid, fake, [0], 0);
+      const steps = firstPacking(grid, fake, 0);
       for (let step = steps.next(); !step.done; step = steps.next());
       return [...new Set(tried)];
     };
@@ -276,12 +247,5 @@ describe("the ways of search", () => {
     expect(answer.bound.which).not.toBe("every-way");
     const layers = solveCloth(problemOf(sizes, [{ widthMm: 30 }]), 2000);
     expect(layers).toMatchObject({ status: "optimal", cost: 39 });
-  });
-
-  test("of two bolts alike stay with the first", () => {
-    const sizes = Array.from({ length: 12 }, (_, n) => [17 + ((n * 13) % 40), 21 + ((n * 29) % 50)] as const);
-    const answer = solveCloth(problemOf(sizes, [{}, {}]), 3000);
-    if (!("bolts" in answer)) throw new Error(answer.status);
-    expect(answer.bolts.map(({ boltId }) => boltId)).toEqual(["b0"]);
   });
 });

@@ -60,7 +60,7 @@ function layRest(
   const own = rest.map((item) => grid.items[item] as StepGrid["items"][number]);
   const small: StepGrid = { ...grid, items: own };
   const masks = new FitMasks(own);
-  const tries = firstPacking(small, new LayerDecoder(small, masks, [0], stages), [0], 0);
+  const tries = firstPacking(small, new LayerDecoder(small, masks, [0], stages), 0);
   let packing: Packing | undefined;
   for (let step = tries.next(); ; step = tries.next()) {
     packing = step.value;

@@ -6,6 +6,7 @@
  */
 export interface ClothProblem {
   id: string;
+  /** One of them at the most is endless: what is bought. */
   bolts: readonly Bolt[];
   pieces: readonly Piece[];
   /** The repeat of the pattern; a plain cloth has none. */

@@ -438,7 +438,7 @@ describe("ways to look at a problem", () => {
   };
   const free: Partial<ClothProblem> = { cutting: { kind: "free" } };
 
-  test("are one for each endless bolt and one for all of them, what costs least by its area cut first", () => {
+  test("are layers, off what costs least by its area first", () => {
     expect(of([{}])).toEqual(["LayerDecoder 0"]);
     const finite = { lengthMm: 100 };
     expect(
@@ -448,10 +448,8 @@ describe("ways to look at a problem", () => {
       ]),
     ).toEqual(["LayerDecoder 1 0"]);
     expect(of([finite, finite])).toEqual(["LayerDecoder 0 1"]);
-    expect(of([{ costPerMm: 2 }, { ...finite, costPerMm: 1 }, { costPerMm: 0.5 }])).toEqual([
-      "LayerDecoder 1 0",
-      "LayerDecoder 2 1",
-      "LayerDecoder 2 1 0",
+    expect(of([{ costPerMm: 2 }, { ...finite, costPerMm: 1 }, { ...finite, costPerMm: 3 }])).toEqual([
+      "LayerDecoder 1 0 2",
     ]);
   });
 

@@ -184,29 +184,6 @@ describe("a linear programme finds layers", () => {
   });
 });
 
-describe("of several widths of cloth", () => {
-  test.each([
-    [1, 3],
-    [3, 1],
-  ])("at %d and %d a millimetre the cheaper is looked at further", (first, second) => {
-    const problem = givenCloth(sizesOf(14), [{ costPerMm: first }, { costPerMm: second, widthMm: 110 }]);
-    const search = new ClothSearch(problem);
-    const cheap = first < second ? 0 : 1;
-    // Both have been tried by then.
-    search.improve(300);
-    const bound = search.lowerBound.cost;
-    const before = search.cost;
-    const aims = aimsOf(search, 1500);
-    expect(aims.length).toBeGreaterThan(0);
-    for (const { lengthsMm, pieces } of aims) {
-      expect(pieces).toBe(14);
-      expect(lengthsMm[1 - cheap]).toBe(0);
-      expect(lengthsMm[cheap]).toBeGreaterThanOrEqual(Math.floor(bound));
-      expect(lengthsMm[cheap]).toBeLessThan(before);
-    }
-  });
-});
-
 describe("a search aims at less cloth", () => {
   test("than the best plan takes, by a third of what may be saved at the most, and less after each failure", () => {
     // Ten times as large: a millimetre is a small part of what may be saved.

@@ -63,7 +63,7 @@ export class ClothSearch implements ClothSearching {
 
   /**
    * @param known a plan of an earlier state, taken where it can still be cut and is cheaper than the first that is found
-   * @throws where a measure, cost or gap is none, or two pieces or bolts share an id: a bug
+   * @throws where a measure, cost or gap is none, two pieces or bolts share an id, or two bolts are endless: a bug
    */
   constructor(problem: ClothProblem, known: readonly LaidOnBolt[] = []) {
     refuseNonsense(problem);
@@ -232,17 +232,13 @@ export class ClothSearch implements ClothSearching {
   }
 
   private *tryFirst(): Generator<number, DecoderSetting[]> {
-    const tried: { setting: DecoderSetting; cost: number }[] = [];
-    for (const setting of settingsFor(this.problem, this.grid)) {
-      const { decoder, grid, sequence } = setting;
-      const packing = yield* this.offering(setting, firstPacking(grid, decoder, sequence, this.bound.cost));
+    const settings = settingsFor(this.problem, this.grid);
+    for (const setting of settings) {
+      const { decoder, grid } = setting;
+      const packing = yield* this.offering(setting, firstPacking(grid, decoder, this.bound.cost));
       if (!packing) this.noteLeftOver(grid, decoder);
-      tried.push({ setting, cost: packing?.cost ?? Number.POSITIVE_INFINITY });
     }
-    // Of several widths of cloth the cheapest is looked at further.
-    const best = tried.reduce((a, b) => (b.cost < a.cost ? b : a));
-    const key = String(best.setting.sequence);
-    return tried.filter(({ setting }) => String(setting.sequence) === key).map(({ setting }) => setting);
+    return settings;
   }
 
   /** Takes each plan on the way, and pauses after it. */
@@ -391,6 +387,8 @@ function refuseNonsense({ pieces, bolts, gapMm, repeat }: ClothProblem): void {
     if (new Set(list.map(({ id }) => id)).size < list.length)
       throw new Error("invalid ids: one is given twice");
   }
+  if (bolts.filter(({ lengthMm }) => lengthMm === undefined).length > 1)
+    throw new Error("invalid bolts: more than one is endless");
 }
 
 /** The cheapest plan that about so many tries find; the same problem and number give the same answer. */

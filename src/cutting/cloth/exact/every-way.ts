@@ -14,10 +14,9 @@ const SLIVER = 1e-9;
 const SAME = 1e-3;
 const ROUNDING = 1e-12;
 
-/** Whether every way to cut can be looked at: few pieces, in layers of columns, and one bolt to buy from at the most. */
-export function isSmall({ items, bolts, joins }: StepGrid, stages: number | undefined): boolean {
-  const endless = bolts.filter(({ h }) => !Number.isFinite(h)).length;
-  return items.length <= MOST_PIECES && joins === 0 && endless <= 1 && (stages === 2 || stages === 3);
+/** Whether every way to cut can be looked at: few pieces, in layers of columns. */
+export function isSmall({ items, joins }: StepGrid, stages: number | undefined): boolean {
+  return items.length <= MOST_PIECES && joins === 0 && (stages === 2 || stages === 3);
 }
 
 /** Pieces more from one part of the problem to the next. */

@@ -239,7 +239,11 @@ describe("the dye lot of a held piece", () => {
       [{}, {}],
       [{ lot: "x" }, {}],
     ]) {
-      const bolts = lots.map((lot, n) => ({ ...lot, costPerMm: 1 + 2 * n }));
+      const bolts = lots.map((lot, n) => ({
+        ...lot,
+        costPerMm: 1 + 2 * n,
+        ...(n === 0 ? { lengthMm: 500 } : {}),
+      }));
       const pieces = [...group(three), { size: [90, 10] } as Sized];
       expect(boltIds(pieces, bolts, [at("p0", 0, 0, 0, "b1")])).toEqual({
         p0: "b1",
@@ -252,7 +256,10 @@ describe("the dye lot of a held piece", () => {
 
   test("binds nobody where its whole group is held, and stands beside what is bound already", () => {
     const pieces = [...group([three[0]]), { size: [90, 10] } as Sized];
-    expect(boltIds(pieces, boltsOf({ costPerMm: 3 }, {}), [at("p0", 0, 0)])).toEqual({ p0: "b0", p1: "b1" });
+    expect(boltIds(pieces, boltsOf({ costPerMm: 3, lengthMm: 500 }, {}), [at("p0", 0, 0)])).toEqual({
+      p0: "b0",
+      p1: "b1",
+    });
     const other: Sized = { size: [90, 20], lotGroup: "h" };
     const problem = givenCloth(
       [...group(three), other],
