@@ -1,4 +1,4 @@
-import type { Caution } from "../../shade-plan/index.ts";
+import { type Caution, hangingCords } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import type { SafetyShade } from "../safety-reads.ts";
 import {
@@ -8,6 +8,7 @@ import {
   FURNITURE_AWAY,
   NEVER_KNOT,
 } from "../usual-cautions.ts";
+import type { LiftCords } from "./lift-cords.ts";
 
 const ORDER_OF_ADVICE: Caution = {
   id: "order-of-advice",
@@ -37,8 +38,8 @@ const ASK_AND_DEFER: Caution = {
   cite: cite("our-choice"),
 };
 
-/** The cautions that stand beside the results, on the review sheet. */
-export function reviewCautions(shade: SafetyShade): Caution[] {
+/** The cautions that stand beside the results, on the review sheet; that about a cleat only where cords hang to be wound on one. */
+export function reviewCautions(shade: SafetyShade, lift: LiftCords): Caution[] {
   return [
     CHILDREN_AND_CORDS,
     ORDER_OF_ADVICE,
@@ -47,7 +48,7 @@ export function reviewCautions(shade: SafetyShade): Caution[] {
     CORDS_BEHIND,
     NEVER_KNOT,
     FURNITURE_AWAY,
-    cleatCaution(shade),
+    ...(hangingCords(lift).length > 0 ? [cleatCaution(shade)] : []),
     ASK_AND_DEFER,
   ];
 }

@@ -48,7 +48,7 @@ export function reviewShade(input: ReviewInput): StageResult<SafetyReview> {
       return { rule, evaluation, result: writer.result(rule, evaluation) };
     })
     .sort(gravestFirst);
-  const review = assemble(shade, rules, evaluated);
+  const review = assemble(input, rules, evaluated);
   const foldLoop = judgeFoldLoop(input);
   return {
     values: review,
@@ -76,7 +76,11 @@ function gravestFirst(a: EvaluatedRule, b: EvaluatedRule): number {
   );
 }
 
-function assemble(shade: SafetyShade, rules: RuleSet, evaluated: readonly EvaluatedRule[]): SafetyReview {
+function assemble(
+  { shade, lift }: ReviewInput,
+  rules: RuleSet,
+  evaluated: readonly EvaluatedRule[],
+): SafetyReview {
   const results = evaluated.map(({ result }) => result);
   const counts = countsOf(results);
   const stops = evaluated.filter(
@@ -94,7 +98,7 @@ function assemble(shade: SafetyShade, rules: RuleSet, evaluated: readonly Evalua
     results,
     listed: rules.listed.map(sourceOfRule),
     tests: testIds(evaluated).map((id) => physicalTest(id, shade.units)),
-    cautions: reviewCautions(shade),
+    cautions: reviewCautions(shade, lift),
     stamp,
     ...(stamp ? { stampText: stampText(shade, stops.length) } : {}),
   };
