@@ -193,11 +193,11 @@ class RoomPlanner {
 export class JobPlanner {
   readonly #rooms: RoomPlanner[] = [];
   readonly #once: boolean;
-  readonly #shared = remember(({ cloths, hardware, rates, place, purpose }: SharedRead): Shared => {
+  readonly #shared = remember(({ cloths, hardware, rates, ...read }: SharedRead): Shared => {
     return {
       parts: partsOf({ cloths, hardware }),
       rates: resolveRates(rates),
-      careful: carefulLift({ place, purpose }),
+      careful: carefulLift(read),
     };
   });
   readonly #costs = new CostSum();
@@ -305,8 +305,8 @@ export class JobPlanner {
     return this.#rooms[r];
   }
 
-  #sharedBy({ cloths, hardware, rates, place, purpose }: Job): Shared {
-    return this.#shared({ cloths, hardware, rates, place, purpose });
+  #sharedBy({ cloths, hardware, rates, place, purpose, units }: Job): Shared {
+    return this.#shared({ cloths, hardware, rates, place, purpose, units });
   }
 }
 
@@ -320,7 +320,7 @@ function cordsOfRooms({ rooms, units }: Job, planned: readonly PlannedShade[]): 
   });
 }
 
-type SharedRead = Pick<Job, "cloths" | "hardware" | "rates" | "place" | "purpose">;
+type SharedRead = Pick<Job, "cloths" | "hardware" | "rates" | "place" | "purpose" | "units">;
 
 interface SumRead extends Pick<Job, "units" | "stock"> {
   planned: readonly PlannedShade[];

@@ -5,6 +5,7 @@ import { tagHeights } from "../tag/tag-heights.ts";
 import type { CordGeometry } from "./cord-geometry.ts";
 import { fromTo } from "./course.ts";
 import { evaluate } from "./evaluate.ts";
+import { ruleWords } from "./texts.ts";
 
 /** What is proposed for a new shade before anything else is chosen. */
 export interface CarefulLift {
@@ -15,31 +16,33 @@ export interface CarefulLift {
   cite: Cite;
 }
 
+type AnswersFor = Pick<Job, "place" | "purpose" | "units">;
+
 /**
  * The careful first proposal: nothing hangs at the front, and the cords at the back are in a sewn sleeve. It is the same
  * everywhere, since wherever it is read some rule fails a cord that hangs free; which one is told. The maker may choose
  * otherwise.
  * @throws where no rule fails such a cord: then there is another proposal to be thought of
  */
-export function carefulLift({ place, purpose }: Pick<Job, "place" | "purpose">): CarefulLift {
-  const key = `${place} ${purpose}`;
+export function carefulLift(job: AnswersFor): CarefulLift {
+  const key = `${job.place} ${job.purpose} ${job.units.ruler}`;
   const known = CHOSEN.get(key);
   if (known !== undefined) return known;
-  const chosen = proposeCarefully(place, purpose);
+  const chosen = proposeCarefully(job);
   CHOSEN.set(key, chosen);
   return chosen;
 }
 
-/** A place and a purpose give the same each time, and every plan asks. */
+/** Place, purpose and ruler give the same each time, and every plan asks. */
 const CHOSEN = new Map<string, CarefulLift>();
 
-function proposeCarefully(place: Place | undefined, purpose: Purpose | undefined): CarefulLift {
+function proposeCarefully({ place, purpose, units }: AnswersFor): CarefulLift {
   const against = strictest(failing(place, purpose));
   if (against === undefined) throw new Error(`invalid rules of ${place}: no cord that hangs free fails them`);
   return {
     kind: "spring",
     rearCords: "enclosed",
-    why: `A cord that hangs free would fail: ${against.words} So a lift without one is proposed first, with the cords at the back in a sewn sleeve. A cord lock stays yours to choose, with its review.`,
+    why: `A cord that hangs free would fail: ${ruleWords(against, units)} So a lift without one is proposed first, with the cords at the back in a sewn sleeve. A cord lock stays yours to choose, with its review.`,
     cite: against.cite,
   };
 }

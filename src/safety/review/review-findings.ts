@@ -38,7 +38,7 @@ export function failedFinding(
     stage: "safety",
     shadeId: shade.shadeId,
     path: `${shade.path}/shade`,
-    text: `${rule.words} Failed: ${lowerFirst(result.why)}${reservation(shade, rule)}`,
+    text: `${result.words} Failed: ${lowerFirst(result.why)}${reservation(shade, rule)}`,
     cite: rule.cite,
     ...(result.cords === undefined ? {} : { cause: cordCause(result.cords) }),
     ...(result.figures === undefined ? {} : { figures: result.figures }),

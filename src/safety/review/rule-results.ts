@@ -6,7 +6,7 @@ import type { SafetyShade } from "../safety-reads.ts";
 import type { Evaluation } from "./evaluate.ts";
 import { type Measurement, pulledMm } from "./measures.ts";
 import type { NamedCord, Situation } from "./quantities/quantity.ts";
-import { mmText, raiseText, upperFirst, valueAndLimit } from "./texts.ts";
+import { mmText, raiseText, ruleWords, upperFirst, valueAndLimit } from "./texts.ts";
 
 /** The row as it is shown, where it is only listed. */
 export function sourceOfRule(rule: Rule): RuleSource {
@@ -45,7 +45,7 @@ export class ResultWriter {
     const open = measurement && this.#openText(outcome, measurement, drawnTo);
     return {
       ruleId: rule.id,
-      words: rule.words,
+      words: ruleWords(rule, this.#shade.units),
       cite: rule.cite,
       asOf: rule.asOf,
       confidence: rule.confidence,

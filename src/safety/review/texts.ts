@@ -1,7 +1,7 @@
 import type { RuleOutcome } from "../../shade-plan/index.ts";
 import { lengthText, massText, trimmed, type UnitChoice } from "../../units/index.ts";
 import { counted } from "../../words/index.ts";
-import type { Check, Comparison, RuleUnit } from "../rules/rule.ts";
+import type { Check, Comparison, Rule, RuleUnit } from "../rules/rule.ts";
 
 const NBSP = " ";
 
@@ -11,6 +11,12 @@ export function mmText(lengthMm: number, units: UnitChoice, decimals = 0): strin
   const fine = lengthMm < 50 && !Number.isInteger(lengthMm) ? Math.max(decimals, 1) : decimals;
   const metric = `${trimmed(lengthMm, fine)}${NBSP}mm`;
   return units.ruler === "1 mm" || lengthMm < 10 ? metric : `${lengthText(lengthMm, units)} (${metric})`;
+}
+
+/** What a rule asks: a text that was read in its own units, a limit of our own in those of the job. */
+export function ruleWords({ words, confidence }: Rule, units: UnitChoice): string {
+  if (confidence !== "ours") return words;
+  return words.replace(/(\d+) mm\b/g, (_, mm: string) => mmText(Number(mm), units));
 }
 
 interface ValueAndLimit {
