@@ -1,3 +1,4 @@
+import { groupedBy } from "../figures/index.ts";
 import { type MotifLine, motifFallMm } from "../shade-plan/index.ts";
 import { remainderMm, SAME_LENGTH_MM, toMark } from "../units/index.ts";
 import { isFree, type RoomInput, type RoomWindow } from "./room-window.ts";
@@ -25,14 +26,10 @@ export function motifLines(input: RoomInput): Motifs {
   const { settings, units } = input;
   const motifs: Motifs = { lines: [], starts: new Map(), elsewhere: [] };
   if (!settings.motif) return motifs;
-  const byCloth = new Map<string, Patterned[]>();
-  for (const window of input.windows.filter((one) => isFree(input, one))) {
-    const patterned = patternedOf(window);
-    if (patterned === undefined) continue;
-    const { id } = window.shade.cloths.face;
-    byCloth.set(id, [...(byCloth.get(id) ?? []), patterned]);
-  }
-  for (const group of byCloth.values()) {
+  const patterned = input.windows
+    .filter((one) => isFree(input, one))
+    .flatMap((window) => patternedOf(window) ?? []);
+  for (const group of groupedBy(patterned, ({ window }) => window.shade.cloths.face.id).values()) {
     if (group.length > 1) addLine(motifs, group, (mm) => toMark(mm, units.ruler));
   }
   return motifs;

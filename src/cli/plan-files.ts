@@ -1,6 +1,7 @@
 import type { Lesson } from "../answers/index.ts";
 import { toDxf } from "../drawing/dxf/index.ts";
 import { type LetterOutlines, place, roomViews, speltDrawing, toSvg } from "../drawing/index.ts";
+import { groupedBy } from "../figures/index.ts";
 import { type Job, jobText, spellerOf } from "../job/index.ts";
 import { letterOutlines } from "../letters/index.ts";
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
@@ -135,9 +136,7 @@ function* workbooks({
 }
 
 function byRoom(shades: readonly ShadePlan[]): ShadePlan[][] {
-  const rooms = new Map<string, ShadePlan[]>();
-  for (const shade of shades) rooms.set(shade.roomId, [...(rooms.get(shade.roomId) ?? []), shade]);
-  return [...rooms.values()];
+  return [...groupedBy(shades, ({ roomId }) => roomId).values()];
 }
 
 function speltFitted(one: FittedDrawing, spell: Spell): FittedDrawing {

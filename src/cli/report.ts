@@ -1,4 +1,4 @@
-import { bySeverity, type Finding, severityCounts } from "../figures/index.ts";
+import { bySeverity, type Finding, groupedBy, severityCounts } from "../figures/index.ts";
 import { type JobIssue, STYLE_NAMES } from "../job/index.ts";
 import { answersOf, type FindingCard, findingCards, type Plan, type ShadePlan } from "../plan/index.ts";
 import { citeInShort, citeText } from "../sources/index.ts";
@@ -96,28 +96,26 @@ interface Entry {
 
 /** The same finding on many windows is said once, with the numbers of the first and the names of all. */
 function entriesOf({ findings }: FindingCard): Entry[] {
-  const many = new Set(
-    groupedBy(findings, kindOf).flatMap(({ first, where }) => (where.length > FEW ? [kindOf(first)] : [])),
+  const kinds = [...groupedBy(findings, kindOf)].flatMap(([kind, alike]) =>
+    entryOf(alike).map(({ where }) => ({ kind, count: where.length })),
   );
-  return groupedBy(findings, (finding) =>
-    many.has(kindOf(finding)) ? kindOf(finding) : `${kindOf(finding)} ${finding.text}`,
-  ).sort((a, b) => bySeverity(a.first, b.first) || b.where.length - a.where.length);
+  const many = new Set(kinds.filter(({ count }) => count > FEW).map(({ kind }) => kind));
+  const keyOf = (finding: Finding) =>
+    many.has(kindOf(finding)) ? kindOf(finding) : `${kindOf(finding)} ${finding.text}`;
+  return [...groupedBy(findings, keyOf).values()]
+    .flatMap(entryOf)
+    .sort((a, b) => bySeverity(a.first, b.first) || b.where.length - a.where.length);
 }
 
 function kindOf({ severity, id }: Finding): string {
   return `${severity} ${id}`;
 }
 
-function groupedBy(findings: readonly Finding[], keyOf: (finding: Finding) => string): Entry[] {
-  const entries = new Map<string, Entry>();
-  for (const finding of findings) {
-    const entry = entries.get(keyOf(finding)) ?? { first: finding, where: [] };
-    entries.set(keyOf(finding), entry);
-    const { shadeId = "" } = finding;
-    entry.differs ||= finding.text !== entry.first.text;
-    if (!entry.where.includes(shadeId)) entry.where.push(shadeId);
-  }
-  return [...entries.values()];
+function entryOf(alike: readonly Finding[]): Entry[] {
+  const [first] = alike;
+  if (first === undefined) return [];
+  const where = [...new Set(alike.map(({ shadeId = "" }) => shadeId))];
+  return [{ first, where, differs: alike.some(({ text }) => text !== first.text) }];
 }
 
 function atText({ where, differs = false }: Pick<Entry, "where" | "differs">): string {

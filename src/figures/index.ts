@@ -2,6 +2,7 @@ export * from "./fields-behind.ts";
 export * from "./figure-rule.ts";
 export * from "./figure-text.ts";
 export * from "./finding.ts";
+export * from "./grouped-by.ts";
 export * from "./lazy.ts";
 export * from "./pointer.ts";
 export * from "./same-items.ts";

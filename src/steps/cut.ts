@@ -1,3 +1,4 @@
+import { groupedBy } from "../figures/index.ts";
 import type { RibKind } from "../job/index.ts";
 import { LAYER_NAMES, type LayerCut, layerCannotBeCut, type Step } from "../shade-plan/index.ts";
 import { clothLengthText, nearestMark } from "../units/index.ts";
@@ -126,12 +127,9 @@ function cutLayer(bench: Bench, cut: LayerCut): Step {
 
 /** Pieces of a face that is cut apart: `420 mm for insert 1 of 2 and insert 2 of 2`. */
 function namedWidths({ len }: Bench, { panels }: LayerCut): string {
-  const names = new Map<string, string[]>();
-  for (const { widthMm, label } of panels) {
-    const width = len(widthMm);
-    names.set(width, [...(names.get(width) ?? []), label.toLowerCase()]);
-  }
-  return [...names].map(([width, labels]) => `${width} wide, ${listed(labels)}`).join("; ");
+  return [...groupedBy(panels, ({ widthMm }) => len(widthMm))]
+    .map(([width, alike]) => `${width} wide, ${listed(alike.map(({ label }) => label.toLowerCase()))}`)
+    .join("; ");
 }
 
 function panelWidths({ len }: Bench, { panels }: LayerCut): string {

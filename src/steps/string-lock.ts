@@ -1,3 +1,4 @@
+import { groupedBy } from "../figures/index.ts";
 import { type CordRun, fromBoardEndMm, type Step } from "../shade-plan/index.ts";
 import { counted, listed } from "../words/index.ts";
 import type { LockBench } from "./bench.ts";
@@ -92,9 +93,7 @@ function thread({ lift }: LockBench): Step {
 }
 
 function inSlots(cords: CordRun[]): [slot: number, cords: CordRun[]][] {
-  const slots = new Map<number, CordRun[]>();
-  for (const cord of cords) slots.set(cord.slot, [...(slots.get(cord.slot) ?? []), cord]);
-  return [...slots]
+  return [...groupedBy(cords, ({ slot }) => slot)]
     .sort(([a], [b]) => a - b)
     .map(([slot, inside]) => [slot, inside.sort((a, b) => a.placeInSlot - b.placeInSlot)]);
 }

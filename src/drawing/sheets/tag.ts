@@ -1,3 +1,4 @@
+import { groupedBy } from "../../figures/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import type { ChildSafetyTag, TagLine } from "../../shade-plan/index.ts";
 import { citeText } from "../../sources/index.ts";
@@ -118,10 +119,10 @@ function letterLine({ words, line: { bold }, emMm, x, y }: SetLine): Primitive {
 
 /** A bracket outside the cut line along each line of official words, and what it means under the tag. */
 function officialMarks(letters: readonly SetLine[], columnMm: number, tag: Size): Primitive[] {
-  const official = new Map<TagLine, SetLine[]>();
-  for (const one of letters) {
-    if (one.line.official) official.set(one.line, [...(official.get(one.line) ?? []), one]);
-  }
+  const official = groupedBy(
+    letters.filter(({ line }) => line.official),
+    ({ line }) => line,
+  );
   if (official.size === 0) return [];
   return [
     ...[...official.values()].map((rows) => bracket(rows, columnMm, tag)),

@@ -1,4 +1,4 @@
-import { bySeverity, type Finding, type Severity } from "../../figures/index.ts";
+import { bySeverity, type Finding, groupedBy, type Severity } from "../../figures/index.ts";
 
 /** Findings that come from one cause, over all shades and rules. */
 export interface FindingCard {
@@ -23,14 +23,9 @@ export interface FindingCard {
  * @throws where a card has no findings: a bug
  */
 export function findingCards(findings: readonly Finding[]): FindingCard[] {
-  const byCause = new Map<string, Finding[]>();
-  for (const finding of findings) {
-    const id = finding.cause?.id ?? finding.id;
-    const known = byCause.get(id);
-    if (known === undefined) byCause.set(id, [finding]);
-    else known.push(finding);
-  }
-  return [...byCause].map(([id, same]) => cardOf(id, same)).sort(gravestFirst);
+  return [...groupedBy(findings, ({ cause, id }) => cause?.id ?? id)]
+    .map(([id, same]) => cardOf(id, same))
+    .sort(gravestFirst);
 }
 
 function cardOf(id: string, same: Finding[]): FindingCard {

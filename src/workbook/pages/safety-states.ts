@@ -1,4 +1,5 @@
 import { type Drawing, drawSheet } from "../../drawing/index.ts";
+import { groupedBy } from "../../figures/index.ts";
 import type { RuleResult } from "../../shade-plan/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { figureRow } from "../typeset/figure.ts";
@@ -43,12 +44,12 @@ function statesOf(results: readonly RuleResult[]): State[] {
 
 /** The drawing with the spans and cords that are worst in it named under it. */
 function withWorst(drawing: Drawing, results: readonly RuleResult[]): Drawing {
-  const named = new Map<string, string[]>();
-  for (const result of results) {
+  const named = groupedBy(results, (result) => {
     const { what, valueText } = result;
-    const words = what === undefined ? comesTo(result).replace(/\.$/, "") : `${what}, ${valueText}`;
-    named.set(words, [...(named.get(words) ?? []), result.ruleId]);
-  }
-  const list = [...named].map(([words, ids]) => `${capital(words)} (${ids.join(", ")}).`);
+    return what === undefined ? comesTo(result).replace(/\.$/, "") : `${what}, ${valueText}`;
+  });
+  const list = [...named].map(
+    ([words, same]) => `${capital(words)} (${same.map(({ ruleId }) => ruleId).join(", ")}).`,
+  );
   return { ...drawing, caption: `${drawing.caption} Worst here: ${list.join(" ")}` };
 }

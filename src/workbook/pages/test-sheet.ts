@@ -1,4 +1,5 @@
 import { PART_TESTS, type PartTest, type TestReading } from "../../diagnose/index.ts";
+import { groupedBy } from "../../figures/index.ts";
 import type { Plan, ShadePlan } from "../../plan/index.ts";
 import { FIT_WORDS, type OwnFit } from "../../shade-plan/index.ts";
 import { citeText } from "../../sources/index.ts";
@@ -46,22 +47,22 @@ function oneTest(book: Book, { title, steps, reads, formula, where, cite }: Part
 
 /** The maker's own locks by cords, shade by shade; nothing where a shade has none of the maker's own. */
 export function ownFitPages(book: Book, plan: Plan, shades: readonly ShadePlan[]): void {
-  const found = new Map<string, { fit: OwnFit; windows: string[] }>();
-  for (const { lift, roomName, windowName } of shades) {
+  const fits = shades.flatMap(({ lift, roomName, windowName }) => {
     const fit = lift.kind === "cord-lock" ? lift.ownFit : undefined;
-    if (fit === undefined) continue;
-    // Windows with as many cords have the same table: it is printed once.
-    const key = JSON.stringify(fit);
-    const alike = found.get(key) ?? { fit, windows: [] };
-    alike.windows.push([roomName, windowName].filter((word) => word !== "").join(", "));
-    found.set(key, alike);
-  }
-  if (found.size === 0) return;
+    const window = [roomName, windowName].filter((word) => word !== "").join(", ");
+    return fit === undefined ? [] : [{ fit, window }];
+  });
+  if (fits.length === 0) return;
   openPage(book, {
     title: "Your locks by your cords",
     lead: `Which lock of your own goes with which cord, at each window of ${plan.jobName}.`,
   });
-  for (const { fit, windows } of found.values()) fitTable(book, windows, fit);
+  // Windows with as many cords have the same table: it is printed once.
+  for (const alike of groupedBy(fits, ({ fit }) => JSON.stringify(fit)).values()) {
+    const [first] = alike;
+    const windows = alike.map(({ window }) => window);
+    if (first !== undefined) fitTable(book, windows, first.fit);
+  }
 }
 
 function fitTable(book: Book, windows: readonly string[], { cordCount, cords, rows }: OwnFit): void {

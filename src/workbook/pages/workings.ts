@@ -1,4 +1,4 @@
-import type { Working } from "../../figures/index.ts";
+import { groupedBy, type Working } from "../../figures/index.ts";
 import type { Plan, ShadePlan } from "../../plan/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import type { Book } from "../typeset/book.ts";
@@ -21,12 +21,7 @@ const GROUP_NAMES: Record<string, string> = {
 
 /** Stages in the order in which they were computed. */
 function grouped(workings: readonly Working[]): Map<string, Working[]> {
-  const groups = new Map<string, Working[]>();
-  for (const working of workings) {
-    const stage = working.id.split(".")[0] ?? working.id;
-    groups.set(stage, [...(groups.get(stage) ?? []), working]);
-  }
-  return groups;
+  return groupedBy(workings, ({ id }) => id.split(".")[0] ?? id);
 }
 
 /** Every number with its formula, what went in, and where the formula comes from. */
