@@ -1,6 +1,7 @@
 import {
   type ClothMark,
   columnFromEdge,
+  hemInWords,
   hemYMm,
   type Row,
   ringCount,
@@ -65,7 +66,7 @@ function drawMarks(input: SheetInput, flatLines: readonly Primitive[]): Drawing 
   return {
     id: "marking",
     title: "Marking",
-    caption: `${laidFlat(shade)} What is left from the room lies on the right here. Mark rows from the hem up at both edges${slants(grid) ? ", and join the two marks" : " and in the middle"}.${ringWords(grid.rows, grid.columns)}`,
+    caption: `${laidFlat(shade)} What is left from the room lies on the right here. Mark rows from ${hemInWords(shade.form)} up at both edges${slants(grid) ? ", and join the two marks" : " and in the middle"}.${ringWords(grid.rows, grid.columns)}`,
     primitives: [
       ...drawFlat(input),
       ...drawPoints(input),
@@ -282,9 +283,10 @@ function drawMeasures(input: SheetInput): Primitive[] {
     );
   const over = (xMm: number, rest: Record<string, string>) => {
     const { edge } = columnFromEdge(shade, xMm);
-    const fromX = edge === "left" ? width : 0;
+    // Below the hem from either side.
+    const [fromX, offset] = edge === "left" ? [width, 7] : [0, -7];
     return dimensionOf(
-      { from: [fromX, length], to: [width - xMm, length], offset: 7, running: `columns-${edge}`, ...rest },
+      { from: [fromX, length], to: [width - xMm, length], offset, running: `columns-${edge}`, ...rest },
       units,
     );
   };
