@@ -18,6 +18,11 @@ export function columnFromEdge(
     : { edge: "left", mm: xMm };
 }
 
+/** Rows are marked on the flat cloth and lie elsewhere once it is drawn up: by where they hang nothing is marked on it. */
+export function rowsAreDrawnUp({ marks }: Pick<Form, "marks">): boolean {
+  return marks.some(({ kind }) => kind === "row");
+}
+
 /** Where the hem is that rows are measured from: of a lower edge cut in a curve its lowest point, not its ends. */
 export function hemInWords({ panel }: Pick<Form, "panel">): string {
   return panel === undefined || panel.dipMm === 0 ? "the hem" : "the lowest point of the hem";

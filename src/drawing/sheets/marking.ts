@@ -6,6 +6,7 @@ import {
   type Row,
   ringCount,
   ringYMm,
+  rowsAreDrawnUp,
   rowsToSew,
 } from "../../shade-plan/index.ts";
 import { lengthText } from "../../units/index.ts";
@@ -66,7 +67,7 @@ function drawMarks(input: SheetInput, flatLines: readonly Primitive[]): Drawing 
   return {
     id: "marking",
     title: "Marking",
-    caption: `${laidFlat(shade)} What is left from the room lies on the right here. Mark rows from ${hemInWords(shade.form)} up at both edges${slants(grid) ? ", and join the two marks" : " and in the middle"}.${ringWords(grid.rows, grid.columns)}`,
+    caption: `${laidFlat(shade)} What is left from the room lies on the right here.${rowsToMark(shade)}${ringWords(grid.rows, grid.columns)}`,
     primitives: [
       ...drawFlat(input),
       ...drawPoints(input),
@@ -102,10 +103,17 @@ function drawMarks(input: SheetInput, flatLines: readonly Primitive[]): Drawing 
 }
 
 /** One that hangs already has its own rings: those that are sewn now are drawn as points. */
-function laidFlat({ existing }: SheetInput["shade"]): string {
-  return existing === undefined
-    ? "The back laid flat, hemmed, before it goes on the board."
-    : "The back of the shade, taken down and laid flat. Rings to sew are crossed; all others are there.";
+function laidFlat({ existing, form }: SheetInput["shade"]): string {
+  if (existing !== undefined)
+    return "The back of the shade, taken down and laid flat. Rings to sew are crossed; all others are there.";
+  return rowsAreDrawnUp(form)
+    ? "The back, drawn up: where the rings come then. The flat cloth is marked by its own drawing."
+    : "The back laid flat, hemmed, before it goes on the board.";
+}
+
+function rowsToMark({ existing, form, grid }: SheetInput["shade"]): string {
+  if (existing === undefined && rowsAreDrawnUp(form)) return "";
+  return ` Mark rows from ${hemInWords(form)} up at both edges${slants(grid) ? ", and join the two marks" : " and in the middle"}.`;
 }
 
 /** Of one that slants its height at this edge as well: the other stands on the far side. */

@@ -1,5 +1,5 @@
 import { marksAlong } from "../../drawing/index.ts";
-import { boardMarks, flatSize, fromBoardEndMm, hemInWords } from "../../shade-plan/index.ts";
+import { boardMarks, flatSize, fromBoardEndMm, hemInWords, rowsAreDrawnUp } from "../../shade-plan/index.ts";
 import { toMark } from "../../units/index.ts";
 import { capital } from "../pages/sentence.ts";
 import type { ShadeContext } from "../shade-context.ts";
@@ -38,8 +38,9 @@ function rows(context: ShadeContext): BareStrip {
   return {
     name: "Rows",
     title: `Rows, from ${hem} up`,
-    use:
-      hem === "the hem"
+    use: rowsAreDrawnUp(shade.form)
+      ? "Hold it along a column of the shade drawn up, its end on the top line: there the rings come."
+      : hem === "the hem"
         ? "Lay it along the side of the shade, its start on the finished hem."
         : `Lay it along the side of the shade, its start level with ${hem}: on a tape across the table.`,
     lengthMm: onRuler(plan, size.finishedLengthMm),
@@ -51,6 +52,9 @@ function rows(context: ShadeContext): BareStrip {
   };
 }
 
+/** Where the finished width is that the columns are measured on. */
+const TAKEN_IN = { flat: "", pleated: ", its pleats closed", gathered: ", gathered" } as const;
+
 function columns(context: ShadeContext): BareStrip {
   const { shade, plan } = context;
   const { grid, size } = shade;
@@ -58,7 +62,7 @@ function columns(context: ShadeContext): BareStrip {
   return {
     name: "Columns",
     title: "Columns, from the left edge",
-    use: "Lay it across the shade, face up, its start on the left finished edge. Face down, start at the right.",
+    use: `Lay it across the shade${TAKEN_IN[shade.form.across]}, face up, its start on the left finished edge. Face down, start at the right.`,
     lengthMm: onRuler(plan, size.finishedWidthMm),
     marks: [
       mark("Left edge", 0, true),

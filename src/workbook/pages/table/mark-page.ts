@@ -1,6 +1,12 @@
 import { type Drawing, drawMarkingSheets } from "../../../drawing/index.ts";
 import type { ShadePlan } from "../../../plan/index.ts";
-import { type ClothMark, columnFromEdge, hemInWords, type ShapedPanel } from "../../../shade-plan/index.ts";
+import {
+  type ClothMark,
+  columnFromEdge,
+  hemInWords,
+  rowsAreDrawnUp,
+  type ShapedPanel,
+} from "../../../shade-plan/index.ts";
 import { markMm, nearestMark, rulerText } from "../../../units/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import { figure, figureBeside } from "../../typeset/figure.ts";
@@ -24,9 +30,12 @@ export function markPage(context: ShadeContext): void {
   const { flat, finished } = drawMarkingSheets(plan, shade);
   const specs = existing === undefined ? [...ribLines(context), ...clothMarks(context)] : [];
   if (flat !== undefined && specs.length > 0) flatPage(context, flat, specs);
+  const isDrawnUp = existing === undefined && rowsAreDrawnUp(shade.form);
   openPage(book, {
-    title: "Mark",
-    lead: `Measure every mark from the hem or from the edge, never from the mark before.${existing === undefined ? "" : " Rings are sewn where a line says new; all others are there."}`,
+    title: isDrawnUp ? "Drawn up" : "Mark",
+    lead: isDrawnUp
+      ? "Where the rings come once the cloth is drawn up: to sew and to check by. The flat cloth is marked by the sheet before."
+      : `Measure every mark from the hem or from the edge, never from the mark before.${existing === undefined ? "" : " Rings are sewn where a line says new; all others are there."}`,
   });
   const split = { figureColumns: FIGURE_COLUMNS, maxHeight: book.room - 40 };
   figureBeside(book, finished, split, (right) => {
@@ -159,7 +168,10 @@ function columnsFromEdges({ book, shade, length }: ShadeContext, panel: ShapedPa
 
 function columnsTable(context: ShadeContext, span: Span): void {
   const { panel } = context.shade.form;
-  if (panel !== undefined) return columnsFromEdges(context, panel, span);
+  if (panel !== undefined) {
+    columnsFromEdges(context, panel, span);
+    return;
+  }
   const { book, shade, length } = context;
   const { grid, size } = shade;
   const whole = size.finishedWidthMm;

@@ -66,3 +66,24 @@ test("seams of a panel that widens are told on the flat cloth, at its hem", () =
   const step = shade.steps.find(({ id }) => id === "make-join-face");
   expect(step?.check).toContain("from its left edge at the hem, seen from the room");
 });
+
+test.each(["gathered-balloon", "festoon", "austrian", "pleated-balloon"] as const)(
+  "%s: no sheet but that of the flat cloth tells to mark rows: once drawn up they lie elsewhere",
+  (style) => {
+    const drawn = plan(
+      jobWith({
+        opening: { widthsMm: [1200], heightsMm: [1900] },
+        shade: { style, mount: "inside" },
+      }),
+    );
+    const [one] = drawn.shades;
+    if (one === undefined) throw new Error("invalid test job: no shade");
+    const flat = one.form.marks.find(({ label }) => label.toLowerCase() === "row 2")?.atMm ?? Number.NaN;
+    expect(Math.abs(flat - (one.grid.rows[1]?.fromHemMm ?? Number.NaN))).toBeGreaterThan(10);
+    const { finished } = drawMarkingSheets(drawn, one);
+    expect(finished.caption).toContain("drawn up");
+    expect(finished.caption).not.toMatch(/mark rows/i);
+    const context = { plan: drawn, shade: one, length: (mm: number) => `${mm}` } as ShadeContext;
+    expect(shadeStrips(context).find(({ name }) => name === "Rows")?.use).toContain("drawn up");
+  },
+);
