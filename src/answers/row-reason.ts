@@ -1,3 +1,4 @@
+import { STYLE_TRAITS } from "../job/index.ts";
 import type { ShadePlan } from "../plan/index.ts";
 import { type Cite, cite } from "../sources/index.ts";
 
@@ -10,9 +11,12 @@ export function areRowsEven({ grid }: ShadePlan): boolean {
   return grid.spacingsMm.every((mm) => Math.abs(mm - first) < EVEN_MM);
 }
 
-/** Whether its rows come from the rule of half folds: tapes, tucks, gathers, and rows that were measured, have their own. */
-export function hasHalfFolds({ workings }: ShadePlan): boolean {
-  return workings.some(({ id }) => id === "shape.half-folds");
+/** Whether its rows come from half folds, all alike: a graduated shade, one that hangs already, other styles have their own. */
+export function hasHalfFolds(shade: ShadePlan): boolean {
+  if (!STYLE_TRAITS[shade.style].partsIntoHalfFolds || shade.existing !== undefined) return false;
+  const { bottomSectionMm, skirtMm, spacingsMm, topSectionMm, headrailMm } = shade.grid;
+  const foldMm = 2 * (bottomSectionMm - skirtMm);
+  return [...spacingsMm, topSectionMm - headrailMm].every((mm) => Math.abs(mm - foldMm) < EVEN_MM);
 }
 
 /** Why the rows of a shade stand where they do. */

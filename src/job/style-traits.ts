@@ -4,6 +4,8 @@ import type { StyleKind } from "./job.ts";
 export interface StyleTraits {
   /** Its rows follow the fold rules alone; elsewhere cloth, tape and pattern have a say. */
   followsFoldRules: boolean;
+  /** Its rows part what hangs below the headrail into half folds: one below the first row, two between rows. */
+  partsIntoHalfFolds: boolean;
   /** It hangs straight between its rows, so that a rib can lie there. */
   carriesRibs: boolean;
   /** A rib at every row is what makes it. */
@@ -18,6 +20,7 @@ export interface StyleTraits {
 
 const NONE: StyleTraits = {
   followsFoldRules: false,
+  partsIntoHalfFolds: false,
   carriesRibs: false,
   madeWithRibs: false,
   takesTopRail: false,
@@ -28,6 +31,7 @@ const NONE: StyleTraits = {
 const FOLDS_FLAT: StyleTraits = {
   ...NONE,
   followsFoldRules: true,
+  partsIntoHalfFolds: true,
   carriesRibs: true,
   takesTopRail: true,
   hangsUnderShapedHead: true,

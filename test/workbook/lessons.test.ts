@@ -2,7 +2,7 @@ import { evaluate } from "mathjs";
 import { expect, test } from "vitest";
 import { jobLessons, LESSONS, type TypedShade, typedJob, USUAL_SHADE } from "../../src/answers/index.ts";
 import { sumInFigures } from "../../src/figures/index.ts";
-import { LIFT_KINDS, STYLES } from "../../src/job/index.ts";
+import { LIFT_KINDS, STYLE_TRAITS, STYLES } from "../../src/job/index.ts";
 import { plan } from "../../src/plan/index.ts";
 import { inches, MM_PER_INCH, type UnitChoice } from "../../src/units/index.ts";
 import { makeWorkbook } from "../../src/workbook/index.ts";
@@ -127,6 +127,7 @@ test("without their job there are none", async () => {
 /** Each style where its lift and its style allow it, and one whose rows were measured as they are. */
 const SHADES = [
   ...STYLES.map((style) => [style, jobWith({ shade: { style, mount: "outside" } })] as const),
+  ["in six rows", jobWith({ shade: { style: "flat", making: { fold: { rows: 6 } } } })],
   [
     "measured",
     jobWith({
@@ -158,7 +159,12 @@ test.each(SHADES)("what a lesson says of rows holds for this shade: %s", (_, job
     const below = grid.bottomSectionMm - spacing / 2;
     const halves = (size.finishedLengthMm - grid.headrailMm - below) / (spacing / 2);
     expectNear(halves, 2 * grid.rows.length + 1, 1e-6);
-  } else expect(shade.workings.map(({ id }) => id)).not.toContain("shape.half-folds");
+  } else {
+    const folds = [2 * (grid.bottomSectionMm - grid.skirtMm), ...grid.spacingsMm];
+    const isOneFold = Math.max(...folds) - Math.min(...folds) < 0.05;
+    const isParted = STYLE_TRAITS[shade.style].partsIntoHalfFolds && shade.existing === undefined;
+    expect(isOneFold && isParted).toBe(false);
+  }
 });
 
 test("a lesson about a lock says so where the shade has none; a hem without a bar has none in its words", () => {
