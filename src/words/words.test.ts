@@ -1,5 +1,14 @@
 import { describe, expect, test } from "vitest";
-import { americanSpeller, britishIn, counted, firstSentence, listed, slugOf, withArticle } from "./index.ts";
+import {
+  americanSpeller,
+  britishIn,
+  counted,
+  firstSentence,
+  listed,
+  runsText,
+  slugOf,
+  withArticle,
+} from "./index.ts";
 
 describe("words", () => {
   test("a list has an “and” before its last and no comma there", () => {
@@ -9,6 +18,16 @@ describe("words", () => {
   test("a count is one of a thing, or many", () => {
     expect([0, 1, 35].map((n) => counted(n, "ring"))).toEqual(["0 rings", "1 ring", "35 rings"]);
     expect(counted(2, "box", "boxes")).toBe("2 boxes");
+  });
+
+  test("three numbers and more that follow one another are a run", () => {
+    expect([[], [3], [1, 2], [1, 2, 3, 4], [7, 9, 10, 1, 2, 3]].map(runsText)).toEqual([
+      "",
+      "3",
+      "1 and 2",
+      "1 to 4",
+      "1 to 3, 7, 9 and 10",
+    ]);
   });
 
   test("a vowel takes “an”", () => {

@@ -95,3 +95,23 @@ test("a ticket that is a few cuts too long has its bolt drawn smaller, and ends 
   const tickets = pages.filter(({ text }) => text.includes("Within"));
   expect(tickets).toHaveLength(cutting?.cloths.length ?? 0);
 });
+
+// A rod of 2 m holds two ribs of 85 to 90 cm, and a tube winds cords of one length: each kind is one line.
+test("lengths and cuts that are alike are counted on one line, cords by their numbers too", async () => {
+  const job = jobWith(
+    { shade: { style: "ribbed", mount: "to-size", making: { lift: { kind: "spring" }, fold: { rows: 8 } } } },
+    { units: { system: "metric", ruler: "1 mm" } },
+  );
+  const { plan, cutting } = planAndCut(job, {}, 3);
+  const pdf = await makeWorkbook({ plan, cutting, sets: ["cutting"], paper: "a4", fonts: FONTS });
+  const text = letters((await readPages(await openPdf(pdf))).map((page) => page.text).join(" "));
+  const [shade] = plan.shades;
+  if (shade === undefined) throw new Error("no shade");
+  expect(shade.grid.rows).toHaveLength(8);
+  expect(text).toMatch(/1to44×Newlength,2000mmeach2×8\d\dmm\(Window\)/u);
+  const { cords } = shade.lift;
+  const [cutMm, ...others] = new Set(cords.map((cord) => Math.round(cord.cutMm)));
+  expect(others).toEqual([]);
+  const n = cords.length;
+  expect(text).toContain(letters(`Window, 1 to ${n} of ${n} ${n} × ${cutMm} mm`));
+});

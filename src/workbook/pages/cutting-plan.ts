@@ -2,13 +2,10 @@ import type { BoltPlan } from "../../cutting/index.ts";
 import { type BoltDrawingInput, type Drawing, drawBoltStretches } from "../../drawing/index.ts";
 import {
   boltName,
-  boughtToMeasure,
   type ClothCutting,
   type CuttingPlan,
   clothGapWords,
   cuttingTicket,
-  type LengthsCutting,
-  lengthsGapWords,
 } from "../../plan/index.ts";
 import type { Caution } from "../../shade-plan/index.ts";
 import { clothLengthText, lengthText } from "../../units/index.ts";
@@ -16,9 +13,9 @@ import type { Book } from "../typeset/book.ts";
 import { AFTER_FIGURE_PT, figure, layFigure } from "../typeset/figure.ts";
 import { openPage, section } from "../typeset/heading.ts";
 import { paragraph } from "../typeset/paragraph.ts";
-import { flowTable, type LaidTable, layTable, table, tableHeight } from "../typeset/table.ts";
+import { flowTable, type LaidTable, layTable, tableHeight } from "../typeset/table.ts";
 import type { CellLike } from "../typeset/table-spec.ts";
-import { drawTickBox, TICK_BOX_PT } from "../typeset/tick-box.ts";
+import { tickCell } from "../typeset/tick-cell.ts";
 import { cautionBand } from "./caution-band.ts";
 
 const DRAWING_PT = 300;
@@ -93,67 +90,11 @@ function ticketTable(
       { title: "Within", share: 0.7 },
     ],
     rows: lines.map(({ numbers, how, frees, check, within }): CellLike[] => [
-      tick(book, numbers),
+      tickCell(book, numbers),
       how,
       { text: frees, strong: true },
       check,
       within,
     ]),
   });
-}
-
-function tick(book: Book, text: string): CellLike {
-  return { text, sign: { widthPt: TICK_BOX_PT + 6, draw: (x, y) => drawTickBox(book.pen, x, y) } };
-}
-
-/** Every bar, rib, board, tube and cord, length by length. */
-export function lengthTickets(book: Book, cutting: CuttingPlan): void {
-  openPage(book, {
-    title: "Cutting to length",
-    lead: "Longest first on every length. The saw line is reckoned in; mark the next cut after the one before is made.",
-  });
-  for (const one of cutting.lengths) lengthTicket(book, cutting, one);
-}
-
-function lengthTicket(book: Book, { units }: CuttingPlan, one: LengthsCutting): void {
-  const { answer, stockNames, name, problem } = one;
-  const bars = answer.kind === "infeasible" ? [] : answer.plan.bars;
-  const own = boughtToMeasure(one);
-  const len = (mm: number) => lengthText(mm, units);
-  const rows = bars.map(({ stockId, stockMm, cuts, offcutMm, kept }, i): CellLike[] => [
-    tick(book, String(i + 1)),
-    `${stockNames[stockId] ?? stockId}, ${len(stockMm)}`,
-    cuts.map(({ lengthMm, shade }) => `${len(lengthMm)} (${shade ?? ""})`).join("; "),
-    kept ? `${len(offcutMm)}, keep` : len(offcutMm),
-  ]);
-  if (rows.length > 0) {
-    table(book, {
-      heading: name,
-      title: `Lengths of ${name}`,
-      intro: `${lengthsGapWords(one)}${problem.kerfMm > 0 ? ` Saw line ${len(problem.kerfMm)}.` : ""}`,
-      columns: [
-        { title: "", share: 0.6 },
-        { title: "From", share: 2 },
-        { title: "Cuts", share: 5 },
-        { title: "Left", share: 1.4 },
-      ],
-      rows,
-    });
-  }
-  if (own.length > 0) {
-    table(book, {
-      heading: rows.length > 0 ? `${name}: cut to their own length` : name,
-      title: `${name}: cut to their own length`,
-      columns: [
-        { title: "", share: 0.6 },
-        { title: "For", share: 6 },
-        { title: "Length", share: 2, align: "measure" },
-      ],
-      rows: own.map(({ shade, part, lengthMm }, i): CellLike[] => [
-        tick(book, String(i + 1)),
-        `${shade ?? ""}${part === undefined ? "" : `, ${part}`}`,
-        len(lengthMm),
-      ]),
-    });
-  }
 }
