@@ -9,7 +9,7 @@ import { makeWorkbook } from "../../src/workbook/index.ts";
 import { jobWith } from "../job-with.ts";
 import { expectNear } from "../near.ts";
 import { FONTS } from "./fonts.ts";
-import { openPdf, readPages } from "./read-pdf.ts";
+import { openPdf, readPages, readStrokes } from "./read-pdf.ts";
 
 const INCHES: UnitChoice = { system: "imperial", ruler: "1/8 in" };
 const METRIC: UnitChoice = { system: "metric", ruler: "1 mm" };
@@ -20,15 +20,18 @@ function jobOf(typed: Partial<TypedShade>, units: UnitChoice) {
   return made.job;
 }
 
-async function pagesOf(job: ReturnType<typeof jobOf>, paper: "letter" | "a4") {
-  const pdf = await makeWorkbook({
+function bookOf(job: ReturnType<typeof jobOf>, paper: "letter" | "a4") {
+  return makeWorkbook({
     plan: plan(job),
     lessonsOf: jobLessons(job),
     sets: ["lesson"],
     paper,
     fonts: FONTS,
   });
-  return readPages(await openPdf(pdf));
+}
+
+async function pagesOf(job: ReturnType<typeof jobOf>, paper: "letter" | "a4") {
+  return readPages(await openPdf(await bookOf(job, paper)));
 }
 
 test.each([
@@ -53,6 +56,31 @@ test("a lesson about cords says what cords do to children", async () => {
   const warned = pages.filter(({ text }) => /strangle small children/.test(text)).length;
   expect(warned).toBe(LESSONS.length - 1);
 });
+
+/** Our own minimum: with what the letters are under the drawing it was 15.6 mm long on US Letter. */
+const LEAST_LOCK_MM = 21.5;
+
+test.each(["letter", "a4"] as const)(
+  "on %s the lock of its lessons is large enough to be pointed at",
+  async (paper) => {
+    const job = jobOf({}, METRIC);
+    const [shade] = plan(job).shades;
+    if (shade?.lift.kind !== "cord-lock") throw new Error("no lock");
+    const { housingLengthMm, housingWidthMm } = shade.lift;
+    const pdf = await openPdf(await bookOf(job, paper));
+    const pages = await readPages(pdf);
+    for (const title of ["Which lock, and why", "Threading the lock"]) {
+      const at = pages.findIndex(({ text }) => text.includes(title));
+      const housings = (await readStrokes(await pdf.getPage(at + 1))).filter(
+        ({ width, height }) =>
+          height > 1 && Math.abs(width / height - housingLengthMm / housingWidthMm) < 1e-3,
+      );
+      expect(Math.max(...housings.map(({ width }) => (width * 25.4) / 72)), title).toBeGreaterThan(
+        LEAST_LOCK_MM,
+      );
+    }
+  },
+);
 
 test("every letter that words name stands in the drawing too", async () => {
   for (const { runs, text } of await pagesOf(jobOf({}, INCHES), "letter")) {
