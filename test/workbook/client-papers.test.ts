@@ -80,6 +80,24 @@ describe("papers for the client", () => {
     expect(text.match(/Not to be sent yet: 1 thing on the shopping list has no price/gu)).toHaveLength(3);
   });
 
+  test("what is signed stands over the names, however many shades are ordered", async () => {
+    const job = jobSchema.parse(x1Job());
+    const [room] = job.rooms;
+    const [window] = room?.windows ?? [];
+    if (room === undefined || window === undefined) throw new Error("no window");
+    const windows = Array.from({ length: 12 }, (_, i) => ({ ...window, id: `w${i}`, name: `Window ${i}` }));
+    const planned = planAndCut({ ...job, rooms: [{ ...room, windows }] }, {}, 1);
+    for (const paper of ["a4", "letter"] as const) {
+      for (let count = 1; count <= windows.length; count++) {
+        const shadeIds = windows.slice(0, count).map(({ id }) => id);
+        const bytes = await makeWorkbook({ ...planned, shadeIds, sets: ["order"], paper, fonts: FONTS });
+        const pages = (await readPages(await openPdf(bytes))).map(({ text }) => text);
+        const signed = pages.find((text) => text.includes("Client, date"));
+        expect(signed, `${count} on ${paper}`).toMatch(/I have read what is said here/);
+      }
+    }
+  });
+
   test("a label for each shade says whose it is, where it hangs and on which side it is worked", async () => {
     const text = await printed({}, ["label"]);
     for (const words of ["Anna Example", "Landing window", "Upper landing", "36 in × 60 in", "right"])

@@ -161,9 +161,12 @@ export function notToBeSent({ book, plan, offer }: OfferPaper): void {
   });
 }
 
+/** Height of lines to sign on, with room to write above them, pt. */
+export const SIGNATURES_PT = 46;
+
 /** Lines to sign on. */
 export function signatures({ book }: OfferPaper, labels: readonly string[]): void {
-  book.need(46);
+  book.need(SIGNATURES_PT);
   const top = book.y + 30;
   labels.forEach((label, i) => {
     const { x, width } = columns(book.paper, i * 6, 6);

@@ -1,7 +1,8 @@
 import { dayText } from "../../typeset/day-text.ts";
 import { section } from "../../typeset/heading.ts";
 import { paragraph } from "../../typeset/paragraph.ts";
-import { cautionBand, childrenAndCords } from "../caution-band.ts";
+import { TYPE } from "../../typeset/type-scale.ts";
+import { cautionBand, cautionBandHeight, childrenAndCords } from "../caution-band.ts";
 import { childSafetyChoices } from "./choices.ts";
 import {
   notToBeSent,
@@ -10,10 +11,14 @@ import {
   offerTable,
   percentText,
   priceLines,
+  SIGNATURES_PT,
   signatures,
   sums,
   termsText,
 } from "./offer-head.ts";
+
+/** A line that it was read, with the white under it. */
+const READ_PT = TYPE.body.leadingPt + 10;
 
 /** What is offered, at what price, for how long, on what terms. */
 export function quotePage(paper: OfferPaper): void {
@@ -55,6 +60,9 @@ export function orderPage(paper: OfferPaper): void {
   );
   termsText(paper);
   cordsAndChildren(paper);
+  // What is signed stands over the names.
+  const caution = childrenAndCords(paper.shades[0]?.cautions ?? []);
+  book.need(READ_PT + cautionBandHeight(book, caution) + SIGNATURES_PT);
   paragraph(book, "I have read what is said here about cords and children.", { after: 10 });
   cautions(paper);
   signatures(paper, ["Client, date", "Maker, date"]);
