@@ -5,7 +5,7 @@ import { counted, listed } from "../../../words/index.ts";
 /** What was chosen, in plain words: the place, what its shades are for, and how many rules they stand against. */
 export function childSafetyChoices(plan: Plan, shades: readonly ShadePlan[]): string[] {
   const { place, purpose } = plan;
-  const where = place === undefined ? "a place that was not said" : placeWithArticle(place);
+  const where = whereText(place);
   const why = purpose === undefined ? "for whom was not said" : purposeText(purpose);
   const failing = shades.filter(({ safety }) => safety.counts.failed > 0);
   const corded = shades.filter(({ lift }) => lift.cordsAtFront);
@@ -18,6 +18,11 @@ export function childSafetyChoices(plan: Plan, shades: readonly ShadePlan[]): st
       ? "None of the rules on cords that were read was shown to fail; that proves nothing about the shade on the wall."
       : `Of the rules on cords that were read, some failed for ${failing.length < shades.length ? named(failing) : shades.length === 1 ? "this shade" : "every shade"}: ask ${failing.some(({ lift }) => lift.cordsAtFront) ? "for a lift without free cords" : "what can be had instead"}.`,
   ];
+}
+
+function whereText(place: Plan["place"]): string {
+  if (place === undefined) return "a place that was not said";
+  return place === "elsewhere" ? "a place whose rules were not read" : placeWithArticle(place);
 }
 
 const MOST = 4;
