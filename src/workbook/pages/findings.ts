@@ -3,7 +3,7 @@ import type { Plan } from "../../plan/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import type { Book } from "../typeset/book.ts";
 import { openPage, section } from "../typeset/heading.ts";
-import { firstEntryHeight, notedList } from "../typeset/noted-list.ts";
+import { firstEntryHeight, notedGroups, notedList } from "../typeset/noted-list.ts";
 import { paragraph } from "../typeset/paragraph.ts";
 import { cardEntries, sharedCauseEntries } from "./cards-text.ts";
 import { refusedParts } from "./refused.ts";
@@ -17,7 +17,7 @@ function findingsSection(book: Book, plan: Plan, findings: readonly Finding[]): 
     );
     return;
   }
-  notedList(book, cardEntries(book, plan, findings));
+  notedGroups(book, [{ entries: cardEntries(book, plan, findings) }]);
 }
 
 /** What the plan found about this shade. */

@@ -2,8 +2,8 @@ import { groupedBy, type Working } from "../../figures/index.ts";
 import type { Plan, ShadePlan } from "../../plan/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import type { Book } from "../typeset/book.ts";
-import { openPage, section } from "../typeset/heading.ts";
-import { firstEntryHeight, notedList } from "../typeset/noted-list.ts";
+import { openPage } from "../typeset/heading.ts";
+import { notedGroups } from "../typeset/noted-list.ts";
 import { workingEntries } from "./working-text.ts";
 
 const GROUP_NAMES: Record<string, string> = {
@@ -31,12 +31,13 @@ export function workingsPage(context: ShadeContext): void {
     title: "Workings",
     lead: "Where every number comes from. Formulas hold in millimetres, newtons, grams and kilograms.",
   });
-  for (const [stage, workings] of grouped(shade.workings)) {
-    const name = GROUP_NAMES[stage] ?? stage.charAt(0).toUpperCase() + stage.slice(1);
-    const entries = workingEntries(plan, workings);
-    section(book, name, firstEntryHeight(book, entries));
-    notedList(book, entries);
-  }
+  notedGroups(
+    book,
+    [...grouped(shade.workings)].map(([stage, workings]) => ({
+      heading: GROUP_NAMES[stage] ?? stage.charAt(0).toUpperCase() + stage.slice(1),
+      entries: workingEntries(plan, workings),
+    })),
+  );
 }
 
 /**
@@ -54,5 +55,5 @@ export function jobWorkings(plan: Plan, shades: readonly ShadePlan[]): Working[]
 
 export function jobWorkingsPage(book: Book, plan: Plan, workings: readonly Working[]): void {
   openPage(book, { title: "Workings of the whole job", lead: "How the sums came about." });
-  notedList(book, workingEntries(plan, workings));
+  notedGroups(book, [{ entries: workingEntries(plan, workings) }]);
 }

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { pagesOfBook } from "../../../test/workbook/book-pages.ts";
-import { type Noted, notedList } from "./noted-list.ts";
+import { type Noted, notedGroups, notedList } from "./noted-list.ts";
 import { TYPE } from "./type-scale.ts";
 
 const pagesOf = (entries: readonly Noted[]) => pagesOfBook((book) => notedList(book, entries));
@@ -35,4 +35,22 @@ test("an entry longer than a page goes on where it was parted, by the leading of
     ...(second?.runs ?? []).filter(({ text }) => text.startsWith("small")).map(({ y }) => y),
   );
   expect((end?.y ?? 0) - last).toBeLessThan(40);
+});
+
+test("a last page for one entry is saved by a little less white; one that is well filled is kept", async () => {
+  const sumsOn = async (count: number) => {
+    const entries = Array.from(
+      { length: count },
+      (_, i): Noted => ({
+        word: `sum ${i}`,
+        text: [{ words: "a line", style: TYPE.body }, ...small.slice(0, 1)],
+      }),
+    );
+    const pages = await pagesOfBook((book) => notedGroups(book, [{ heading: "Sums", entries }]));
+    return pages.map(({ runs }) => runs.filter(({ text }) => text === "a line").length);
+  };
+  // 14 + 11.5 pt of lines and 10 pt of white are 35.5 pt: 18 of them on a page of 662 pt under a heading of 20 pt.
+  expect(await sumsOn(18)).toEqual([18]);
+  expect(await sumsOn(19)).toEqual([19]);
+  expect(await sumsOn(30)).toEqual([18, 12]);
 });
