@@ -6,7 +6,7 @@
  */
 export interface ClothProblem {
   id: string;
-  /** One of them at the most is endless: what is bought. */
+  /** Bolts and remnants that pieces may be laid on; at the most one of them is endless: what is bought. */
   bolts: readonly Bolt[];
   pieces: readonly Piece[];
   /** The repeat of the pattern; a plain cloth has none. */
