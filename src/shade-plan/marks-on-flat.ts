@@ -18,12 +18,26 @@ export function columnFromEdge(
     : { edge: "left", mm: xMm };
 }
 
-/** Rows are marked on the flat cloth and lie elsewhere once it is drawn up: by where they hang nothing is marked on it. */
-export function rowsAreDrawnUp({ marks }: Pick<Form, "marks">): boolean {
-  return marks.some(({ kind }) => kind === "row");
+/**
+ * Rows are marked on the flat cloth and lie elsewhere once it is drawn up: by where they hang nothing is marked on it.
+ * On a shade that hangs already they are marked as it hangs.
+ */
+export function rowsAreDrawnUp({
+  existing,
+  form,
+}: {
+  existing?: unknown;
+  form: Pick<Form, "marks">;
+}): boolean {
+  return existing === undefined && form.marks.some(({ kind }) => kind === "row");
+}
+
+/** The lower edge is cut in a curve, with its ends above its middle. */
+export function hemIsCurved({ panel }: Pick<Form, "panel">): boolean {
+  return panel !== undefined && panel.dipMm > 0;
 }
 
 /** Where the hem is that rows are measured from: of a lower edge cut in a curve its lowest point, not its ends. */
-export function hemInWords({ panel }: Pick<Form, "panel">): string {
-  return panel === undefined || panel.dipMm === 0 ? "the hem" : "the lowest point of the hem";
+export function hemInWords(form: Pick<Form, "panel">): string {
+  return hemIsCurved(form) ? "the lowest point of the hem" : "the hem";
 }

@@ -1,5 +1,5 @@
 import type { ShadePlan } from "../plan/index.ts";
-import { columnFromEdge, hemInWords, ringFromHemMm, rowsToSew } from "../shade-plan/index.ts";
+import { columnFromEdge, hemInWords, hemIsCurved, ringFromHemMm, rowsToSew } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import type { PlanList } from "./plan-list.ts";
 import { type Cell, textAndMm } from "./table.ts";
@@ -30,7 +30,7 @@ const BLANK: readonly Cell[] = ["", ""];
 
 function ringRows(shade: ShadePlan, units: UnitChoice): Cell[][] {
   const { roomName, windowName, grid, size, existing } = shade;
-  const hem = hemInWords(shade.form);
+  const mark = hemIsCurved(shade.form) ? `ring, up from ${hemInWords(shade.form)}` : "ring";
   return rowsToSew(grid, existing).flatMap(({ row, columns }) =>
     columns.map((column) => {
       const { edge, mm } = columnFromEdge(shade, column.xMm);
@@ -38,7 +38,7 @@ function ringRows(shade: ShadePlan, units: UnitChoice): Cell[][] {
       return [
         roomName,
         windowName,
-        hem === "the hem" ? "ring" : `ring, up from ${hem}`,
+        mark,
         row.number,
         column.number,
         ...textAndMm(ringFromHemMm(row, column.xMm, size.finishedWidthMm), units),

@@ -103,17 +103,17 @@ function drawMarks(input: SheetInput, flatLines: readonly Primitive[]): Drawing 
 }
 
 /** One that hangs already has its own rings: those that are sewn now are drawn as points. */
-function laidFlat({ existing, form }: SheetInput["shade"]): string {
-  if (existing !== undefined)
+function laidFlat(shade: SheetInput["shade"]): string {
+  if (shade.existing !== undefined)
     return "The back of the shade, taken down and laid flat. Rings to sew are crossed; all others are there.";
-  return rowsAreDrawnUp(form)
+  return rowsAreDrawnUp(shade)
     ? "The back, drawn up: where the rings come then. The flat cloth is marked by its own drawing."
     : "The back laid flat, hemmed, before it goes on the board.";
 }
 
-function rowsToMark({ existing, form, grid }: SheetInput["shade"]): string {
-  if (existing === undefined && rowsAreDrawnUp(form)) return "";
-  return ` Mark rows from ${hemInWords(form)} up at both edges${slants(grid) ? ", and join the two marks" : " and in the middle"}.`;
+function rowsToMark(shade: SheetInput["shade"]): string {
+  if (rowsAreDrawnUp(shade)) return "";
+  return ` Mark rows from ${hemInWords(shade.form)} up at both edges${slants(shade.grid) ? ", and join the two marks" : " and in the middle"}.`;
 }
 
 /** Of one that slants its height at this edge as well: the other stands on the far side. */

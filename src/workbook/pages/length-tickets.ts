@@ -66,32 +66,47 @@ function barRows(book: Book, { answer, stockNames }: LengthsCutting, len: LenTex
       left: kept ? `${len(offcutMm)}, keep` : len(offcutMm),
     };
   });
-  return [...groupedBy(bars, ({ from, cuts, left }) => `${from}|${cuts}|${left}`).values()].flatMap(
-    (alike) => {
-      const [first] = alike;
-      if (first === undefined) return [];
-      const { from, cuts, left } = first;
-      const each = alike.length > 1 ? "each " : "";
-      const numbers = tickCell(book, runsText(alike.map(({ number }) => number)));
-      return [[numbers, `${times(alike.length)}${from}`, `${each}${cuts}`, left]];
-    },
+  return onceEach(
+    bars,
+    ({ from, cuts, left }) => `${from}|${cuts}|${left}`,
+    ({ from, cuts, left }, alike) => [
+      numbersCell(book, alike),
+      `${times(alike.length)}${from}`,
+      `${alike.length > 1 ? "each " : ""}${cuts}`,
+      left,
+    ],
   );
 }
 
 /** What is cut to its own length: the name of it stands over the list, so that a line says the shade and which ones. */
 function ownRows(book: Book, one: LengthsCutting, len: LenText): CellLike[][] {
   const own = boughtToMeasure(one).map(({ shade = "", part = "", lengthMm }, i) => {
-    const [, n, of] = /(\d+) of (\d+)$/.exec(part) ?? [];
+    // Behind its name stands which one it is of several.
+    const [, n, of] = / (\d+) of (\d+)$/.exec(part.slice(one.name.length)) ?? [];
     return { number: i + 1, shade, length: len(lengthMm), n: Number(n ?? 1), of: of ?? "1" };
   });
-  return [...groupedBy(own, ({ shade, length, of }) => `${shade}|${length}|${of}`).values()].flatMap(
-    (alike) => {
-      const [first] = alike;
-      if (first === undefined) return [];
-      const { shade, length, of } = first;
-      const which = of === "1" ? "" : `, ${runsText(alike.map(({ n }) => n))} of ${of}`;
-      const numbers = tickCell(book, runsText(alike.map(({ number }) => number)));
-      return [[numbers, `${shade}${which}`, `${times(alike.length)}${length}`]];
-    },
+  return onceEach(
+    own,
+    ({ shade, length, of }) => `${shade}|${length}|${of}`,
+    ({ shade, length, of }, alike) => [
+      numbersCell(book, alike),
+      of === "1" ? shade : `${shade}, ${runsText(alike.map(({ n }) => n))} of ${of}`,
+      `${times(alike.length)}${length}`,
+    ],
   );
+}
+
+/** A line for all that are alike, in the order in which the first of each comes. */
+function onceEach<T>(
+  all: readonly T[],
+  keyOf: (one: T) => string,
+  line: (first: T, alike: readonly T[]) => CellLike[],
+): CellLike[][] {
+  return [...groupedBy(all, keyOf).values()].flatMap((alike) =>
+    alike.slice(0, 1).map((first) => line(first, alike)),
+  );
+}
+
+function numbersCell(book: Book, alike: readonly { number: number }[]): CellLike {
+  return tickCell(book, runsText(alike.map(({ number }) => number)));
 }

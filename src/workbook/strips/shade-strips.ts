@@ -1,5 +1,12 @@
 import { marksAlong } from "../../drawing/index.ts";
-import { boardMarks, flatSize, fromBoardEndMm, hemInWords, rowsAreDrawnUp } from "../../shade-plan/index.ts";
+import {
+  boardMarks,
+  flatSize,
+  fromBoardEndMm,
+  hemInWords,
+  hemIsCurved,
+  rowsAreDrawnUp,
+} from "../../shade-plan/index.ts";
 import { toMark } from "../../units/index.ts";
 import { capital } from "../pages/sentence.ts";
 import type { ShadeContext } from "../shade-context.ts";
@@ -34,15 +41,10 @@ function rows(context: ShadeContext): BareStrip {
   const { shade, plan } = context;
   const { grid, size } = shade;
   const mark = marker(context);
-  const hem = hemInWords(shade.form);
   return {
     name: "Rows",
-    title: `Rows, from ${hem} up`,
-    use: rowsAreDrawnUp(shade.form)
-      ? "Hold it along a column of the shade drawn up, its end on the top line: there the rings come."
-      : hem === "the hem"
-        ? "Lay it along the side of the shade, its start on the finished hem."
-        : `Lay it along the side of the shade, its start level with ${hem}: on a tape across the table.`,
+    title: `Rows, from ${hemInWords(shade.form)} up`,
+    use: rowsUse(shade),
     lengthMm: onRuler(plan, size.finishedLengthMm),
     marks: [
       mark("Hem", 0, true),
@@ -50,6 +52,14 @@ function rows(context: ShadeContext): BareStrip {
       mark("Top line", size.finishedLengthMm, true),
     ],
   };
+}
+
+function rowsUse(shade: ShadeContext["shade"]): string {
+  if (rowsAreDrawnUp(shade))
+    return "Hold it along a column of the shade drawn up, its end on the top line: there the rings come.";
+  return hemIsCurved(shade.form)
+    ? `Lay it along the side of the shade, its start level with ${hemInWords(shade.form)}: on a tape across the table.`
+    : "Lay it along the side of the shade, its start on the finished hem.";
 }
 
 /** Where the finished width is that the columns are measured on. */

@@ -3,9 +3,10 @@ import type { Span } from "./paper.ts";
 import { setLines } from "./paragraph.ts";
 import { TYPE } from "./type-scale.ts";
 
-/** Over the heading of a section, pt, and what a heading of one line takes with the space under it. */
+/** Over and under the heading of a section, pt, and what a heading of one line takes with the space under it. */
 export const SPACE_ABOVE = 8;
-export const SECTION_ROOM_PT = TYPE.tableSection.leadingPt + 4;
+export const SPACE_BELOW = 4;
+export const SECTION_ROOM_PT = TYPE.tableSection.leadingPt + SPACE_BELOW;
 
 export interface PageOpening {
   title: string;
@@ -37,9 +38,9 @@ export function section(book: Book, title: string, keep = 60, span?: Span): void
   const lines = book.lines(title, width, style);
   const height = lines.length * style.leadingPt;
   const above = span === undefined && book.y > book.top + 1 ? SPACE_ABOVE : 0;
-  book.need(above + height + 4 + keep);
+  book.need(above + height + SPACE_BELOW + keep);
   if (book.y > book.top + 1) book.y += above;
   const { y } = book;
   book.tags.mark("H3", () => setLines(book, lines, x, y, style));
-  book.y += height + 4;
+  book.y += height + SPACE_BELOW;
 }

@@ -1,6 +1,6 @@
 import type { Book } from "./book.ts";
 import { setFormula } from "./formula-line.ts";
-import { SPACE_ABOVE, section } from "./heading.ts";
+import { SPACE_ABOVE, SPACE_BELOW, section } from "./heading.ts";
 import { columns } from "./paper.ts";
 import { linesThatStay, setLines } from "./paragraph.ts";
 import { HAIRLINE, type Pen } from "./pen.ts";
@@ -86,7 +86,7 @@ function pagesTaken(
   groups.forEach(({ heading }, g) => {
     const own = heights[g] ?? [];
     if (heading !== undefined) {
-      const headingPt = SPACE_ABOVE + look.section.leadingPt + 4;
+      const headingPt = SPACE_ABOVE + look.section.leadingPt + SPACE_BELOW;
       need(headingPt + (own[0] ?? 0) + 2 * pad);
       y += headingPt;
     }
@@ -104,11 +104,12 @@ export function firstEntryHeight(book: Book, [first]: readonly Noted[], pad = PA
   return first === undefined ? 0 : Math.min(2 * pad + textHeight(book, first), (book.bottom - book.top) / 2);
 }
 
-/** Height of the text of an entry, pt; and of text or word, whichever is the higher. */
+/** Height of the text of an entry, pt. */
 function textHeight(book: Book, entry: Noted): number {
   return linesOf(book, entry).reduce((sum, line) => sum + line.style.leadingPt, 0);
 }
 
+/** Height of its text or of the word beside it, whichever is the higher, pt. */
 function setHeight(book: Book, entry: Noted): number {
   return Math.max(textHeight(book, entry), wordLines(book, entry).length * styleOf(entry).leadingPt);
 }

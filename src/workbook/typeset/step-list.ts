@@ -1,7 +1,7 @@
 import { type Drawing, speltDrawing } from "../../drawing/index.ts";
 import type { Step } from "../../shade-plan/index.ts";
 import type { Book } from "./book.ts";
-import { SPACE_ABOVE } from "./heading.ts";
+import { SPACE_ABOVE, SPACE_BELOW } from "./heading.ts";
 import { columns, type Span } from "./paper.ts";
 import { setLines } from "./paragraph.ts";
 import { type SmallFigure, setSmallFigure, smallFigure } from "./small-figure.ts";
@@ -21,7 +21,6 @@ const FIGURE_WIDTH = 170;
 /** Drawings are a little smaller where that saves a page. */
 const FIGURE_HEIGHTS = [84, 74, 64] as const;
 const FIGURE_GAP = 3;
-const HEADING_GAP = 4;
 
 /** A step with the number it has in its workbook, and its drawing where one stands under it. */
 export interface NumberedStep {
@@ -134,7 +133,7 @@ export function stepChapters(book: Book, chapters: readonly StepChapterList[]): 
     columns(book.paper, (i * 12) / COLUMNS, 12 / COLUMNS),
   );
   const [{ width } = { width: 0 }] = spans;
-  const headingPt = book.look.section.leadingPt + HEADING_GAP;
+  const headingPt = book.look.section.leadingPt + SPACE_BELOW;
   const way = (figurePt: number) => {
     const laid = chapters.map(({ heading, steps }) => ({
       heading,

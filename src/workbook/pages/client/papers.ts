@@ -61,8 +61,7 @@ export function orderPage(paper: OfferPaper): void {
   termsText(paper);
   cordsAndChildren(paper);
   // What is signed stands over the names.
-  const caution = childrenAndCords(paper.shades[0]?.cautions ?? []);
-  book.need(READ_PT + cautionBandHeight(book, caution) + SIGNATURES_PT);
+  book.need(READ_PT + cautionBandHeight(book, cautionOf(paper)) + SIGNATURES_PT);
   paragraph(book, "I have read what is said here about cords and children.", { after: 10 });
   cautions(paper);
   signatures(paper, ["Client, date", "Maker, date"]);
@@ -105,6 +104,10 @@ function cordsAndChildren({ book, plan, shades }: OfferPaper): void {
   for (const words of childSafetyChoices(plan, shades)) paragraph(book, words, { after: 4 });
 }
 
-function cautions({ book, shades }: OfferPaper): void {
-  cautionBand(book, childrenAndCords(shades[0]?.cautions ?? []));
+function cautionOf({ shades }: OfferPaper) {
+  return childrenAndCords(shades[0]?.cautions ?? []);
+}
+
+function cautions(paper: OfferPaper): void {
+  cautionBand(paper.book, cautionOf(paper));
 }

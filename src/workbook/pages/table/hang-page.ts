@@ -2,13 +2,13 @@ import { fromBoardEndMm } from "../../../shade-plan/index.ts";
 import { counted } from "../../../words/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import { type FactLine, factTable } from "../../typeset/fact-list.ts";
-import { openPage, SPACE_ABOVE, section } from "../../typeset/heading.ts";
+import { openPage, SECTION_ROOM_PT, SPACE_ABOVE, section } from "../../typeset/heading.ts";
 import { table } from "../../typeset/table.ts";
 import { TYPE } from "../../typeset/type-scale.ts";
 import { stepTicks, type TickLine, tickColumns, tickHeight } from "./tick-lines.ts";
 
 /** The heading over the last checks, with the space about it. */
-const HEADING_PT = SPACE_ABOVE + TYPE.tableSection.leadingPt + 4;
+const HEADING_PT = SPACE_ABOVE + SECTION_ROOM_PT;
 
 /** Up on the wall, level, folds dressed, and what to look at before it is handed over. */
 export function hangPage(context: ShadeContext): void {

@@ -4,13 +4,14 @@ import {
   type ClothMark,
   columnFromEdge,
   hemInWords,
+  hemIsCurved,
   rowsAreDrawnUp,
   type ShapedPanel,
 } from "../../../shade-plan/index.ts";
 import { markMm, nearestMark, rulerText } from "../../../units/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import { figure, figureBeside } from "../../typeset/figure.ts";
-import { openPage } from "../../typeset/heading.ts";
+import { openPage, type PageOpening } from "../../typeset/heading.ts";
 import type { Span } from "../../typeset/paper.ts";
 import { paragraph } from "../../typeset/paragraph.ts";
 import { table, tableRow } from "../../typeset/table.ts";
@@ -30,18 +31,26 @@ export function markPage(context: ShadeContext): void {
   const { flat, finished } = drawMarkingSheets(plan, shade);
   const specs = existing === undefined ? [...ribLines(context), ...clothMarks(context)] : [];
   if (flat !== undefined && specs.length > 0) flatPage(context, flat, specs);
-  const isDrawnUp = existing === undefined && rowsAreDrawnUp(shade.form);
-  openPage(book, {
-    title: isDrawnUp ? "Drawn up" : "Mark",
-    lead: isDrawnUp
-      ? "Where the rings come once the cloth is drawn up: to sew and to check by. The flat cloth is marked by the sheet before."
-      : `Measure every mark from the hem or from the edge, never from the mark before.${existing === undefined ? "" : " Rings are sewn where a line says new; all others are there."}`,
-  });
+  openPage(book, marksOpening(shade));
   const split = { figureColumns: FIGURE_COLUMNS, maxHeight: book.room - 40 };
   figureBeside(book, finished, split, (right) => {
     rows(context, right);
-    columnsTable(context, right);
+    const { panel } = shade.form;
+    if (panel === undefined) columnsTable(context, right);
+    else columnsFromEdges(context, panel, right);
   });
+}
+
+function marksOpening(shade: ShadePlan): PageOpening {
+  if (rowsAreDrawnUp(shade))
+    return {
+      title: "Drawn up",
+      lead: "Where the rings come once the cloth is drawn up: to sew and to check by. The flat cloth is marked by the sheet before.",
+    };
+  return {
+    title: "Mark",
+    lead: `Measure every mark from the hem or from the edge, never from the mark before.${shade.existing === undefined ? "" : " Rings are sewn where a line says new; all others are there."}`,
+  };
 }
 
 /** The flat cloth is marked before anything is sewn: on a sheet before the other, with its own drawing. */
@@ -89,13 +98,16 @@ function rows(context: ShadeContext, span: Span): void {
       { text: length(row.fromHemMm), strong: true },
       restText(context, whole, row.fromHemMm),
     ]);
-  const hem = hemInWords(shade.form);
   table(book, {
     ...span,
-    title: `Rows of rings, from ${hem} up, the top row first as they lie`,
+    title: `Rows of rings, from ${hemInWords(shade.form)} up, the top row first as they lie`,
     columns: [
       { title: "", share: 1.1 },
-      { title: hem === "the hem" ? "From the hem" : "From the lowest point", share: 1.4, align: "measure" },
+      {
+        title: hemIsCurved(shade.form) ? "From the lowest point" : "From the hem",
+        share: 1.4,
+        align: "measure",
+      },
       { title: "to the top", share: 1, align: "measure" },
     ],
     rows: [["Top line", { text: length(whole), strong: true }, "0"], ...list],
@@ -167,11 +179,6 @@ function columnsFromEdges({ book, shade, length }: ShadeContext, panel: ShapedPa
 }
 
 function columnsTable(context: ShadeContext, span: Span): void {
-  const { panel } = context.shade.form;
-  if (panel !== undefined) {
-    columnsFromEdges(context, panel, span);
-    return;
-  }
   const { book, shade, length } = context;
   const { grid, size } = shade;
   const whole = size.finishedWidthMm;
