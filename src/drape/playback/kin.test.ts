@@ -46,6 +46,16 @@ test("an upright beside another column is known by its shape, leaning as it does
   ]);
 });
 
+test("a hem that sags by less than anybody sees leaves uprights alike; more does not", () => {
+  const hem = (downMm: number): [number, number, number][] => [
+    [400, 0, 0],
+    [400, 100, 5],
+    [400, 200 + downMm, 0],
+  ];
+  const { net: own, placesMm } = net([at(0, 0), hem(0.002), hem(0.01)]);
+  expect([...kinOf(own, placesMm).first]).toEqual([0, 0, 2]);
+});
+
 test("one that is held elsewhere is not alike", () => {
   const { net: own, placesMm } = net([at(0, 0), at(400, 0)], [2]);
   expect([...kinOf(own, placesMm).first]).toEqual([0, 1]);

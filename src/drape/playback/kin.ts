@@ -16,32 +16,25 @@ export interface Kin {
 export const SAME_WAY = 1;
 export const TURNED_OVER = 2;
 
-/** Places that differ by rounding alone, mm. */
-const ALIKE_MM = 1e-9;
+/** Places that nobody could tell apart, mm: a bar that sags by less makes no other shape of an upright. */
+const ALIKE_MM = 0.005;
 
 /** Uprights that hang alike beside different columns: cells that are alike were solved once. */
 export function kinOf(net: Net, placesMm: Float64Array): Kin {
-  const { across, along } = net;
+  const { across } = net;
   const first = new Int32Array(across);
   const ways = new Uint8Array(across).fill(SAME_WAY | TURNED_OVER);
-  const known = new Map<number, number[]>();
+  const known: number[] = [];
   for (let i = 0; i < across; i++) {
-    let sum = 0;
-    for (let j = 0; j < along; j++) {
-      const at = 3 * (j * across + i);
-      sum += (j + 1) * (placesMm[at + 2] as number) + (placesMm[at + 1] as number);
-    }
-    const about = Math.round(sum * 1e5);
-    const likely = known.get(about) ?? [];
     first[i] = i;
-    for (const one of likely) {
+    for (const one of known) {
       const found = waysBetween(net, placesMm, i, one);
       if (found === 0) continue;
       first[i] = one;
       ways[i] = found;
       break;
     }
-    if (first[i] === i) known.set(about, [...likely, i]);
+    if (first[i] === i) known.push(i);
   }
   return { first, ways };
 }

@@ -80,11 +80,15 @@ function drawToLength(
   function follow(i: number, first: number, way: 1 | -1): void {
     for (let j = 0; j < along; j++) {
       const [own, other] = [3 * (j * across + i), 3 * (j * across + first)];
-      const blended = between(from.placesMm[other] as number, to.placesMm[other] as number, share);
-      placesMm[own] = (placesMm[own] as number) + way * ((placesMm[other] as number) - blended);
-      placesMm[own + 1] = placesMm[other + 1] as number;
-      placesMm[own + 2] = placesMm[other + 2] as number;
+      placesMm[own] = (placesMm[own] as number) + way * moved(other);
+      placesMm[own + 1] = (placesMm[own + 1] as number) + moved(other + 1);
+      placesMm[own + 2] = (placesMm[own + 2] as number) + moved(other + 2);
     }
+  }
+
+  function moved(place: number): number {
+    const blended = between(from.placesMm[place] as number, to.placesMm[place] as number, share);
+    return (placesMm[place] as number) - blended;
   }
 }
 
