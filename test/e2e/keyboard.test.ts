@@ -96,7 +96,13 @@ test("the raise slider pulls the shade up and lets it down", async () => {
   await page.getByRole("tab", { name: "Back" }).click();
   await caption(page, "Raised.").waitFor();
   await page.getByRole("tab", { name: "Front" }).click();
-  await page.getByRole("slider", { name: "Raise" }).focus();
+  const slider = page.getByRole("slider", { name: "Raise" });
+  await slider.focus();
+  await page.keyboard.press("Home");
+  for (const key of ["ArrowUp", "ArrowRight", "ArrowRight", "ArrowDown", "ArrowLeft", "PageUp"])
+    await page.keyboard.press(key);
+  expect(await slider.inputValue()).toBe("0.11");
+  expect(await slider.getAttribute("aria-valuetext")).toBe("11%");
   await page.keyboard.press("Home");
   await caption(page, "Lowered.").waitFor();
   expect(await drawing(page)).toEqual(lowered);

@@ -105,6 +105,13 @@ describe.skipIf(!isThere)("in Firefox", () => {
     await page.getByRole("slider", { name: "Raise" }).focus();
     await page.keyboard.press("End");
     await expect.poll(() => drawing(page)).not.toEqual(lowered);
+    const track = await page.locator(".raise-track").boundingBox();
+    if (track === null) throw new Error("the slider is not there");
+    await page.mouse.click(track.x + track.width / 2, track.y + track.height / 4);
+    const raised = () => page.getByRole("slider", { name: "Raise" }).inputValue();
+    expect(await raised()).toBe("0.75");
+    await page.keyboard.press("ArrowRight");
+    expect(await raised()).toBe("0.76");
     await page.getByRole("tab", { name: "Picture" }).click();
     await page.getByRole("button", { name: "turn it" }).click();
     const live = page.locator('.live-room[data-state="done"]');

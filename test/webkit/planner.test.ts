@@ -33,6 +33,17 @@ describe.skipIf(!isThere)("in WebKit", () => {
     expect(await page.errors()).toEqual([]);
   });
 
+  test("it is raised to where its slider is pressed", async () => {
+    const track = "//*[contains(@class, 'raise-track')]";
+    const raised = "return document.querySelector('.raise-input').valueAsNumber";
+    const height = await page.evaluate("return document.querySelector('.raise-track').clientHeight");
+    await page.pressBelow(track, Number(height) / 4);
+    expect(await page.evaluate(raised)).toBeCloseTo(0.25, 1);
+    await page.see("//*[contains(@class, 'caption-words')][not(contains(., 'Lowered.'))]");
+    await page.pressBelow(track, Number(height) / 2 - 1);
+    expect(await page.evaluate(raised)).toBe(0);
+  });
+
   test("its picture is turned in space, or drawn", async () => {
     await page.click("//button[@role='tab'][normalize-space()='Picture']");
     await page.click(button("turn it"));

@@ -21,6 +21,8 @@ export interface WebKitPage {
   /** Waits for it. */
   see(xpath: string): Promise<string>;
   click(xpath: string): Promise<void>;
+  /** Presses so far below its middle, px. */
+  pressBelow(xpath: string, downPx: number): Promise<void>;
   type(xpath: string, text: string): Promise<void>;
   evaluate(body: string): Promise<unknown>;
   /** What the page reported as an error since it was loaded last. */
@@ -106,6 +108,15 @@ export async function startWebKit(): Promise<WebKitPage> {
     },
     async click(xpath) {
       await call("POST", `${at}/element/${await see(xpath)}/click`, {});
+    },
+    async pressBelow(xpath, downPx) {
+      const origin = { [ELEMENT]: await see(xpath) };
+      const actions = [
+        { type: "pointerMove", origin, x: 0, y: downPx },
+        { type: "pointerDown", button: 0 },
+        { type: "pointerUp", button: 0 },
+      ];
+      await call("POST", `${at}/actions`, { actions: [{ type: "pointer", id: "mouse", actions }] });
     },
     async type(xpath, text) {
       const element = await see(xpath);
