@@ -51,15 +51,18 @@ export class ClothMesh {
   hang(net: CommonNet, cloth: PlayedCloth): void {
     if (this.#net?.across !== net.across || this.#net.along !== net.along) this.#lay(net);
     this.#net = net;
-    const count = net.across * net.along;
     const position = this.#geometry.getAttribute("position") as BufferAttribute;
     const places = position.array as Float32Array;
-    const last = cloth.strands[net.along - 1] as number;
-    for (let n = 0; n < count; n++) {
-      const before = last - (cloth.strands[Math.floor(n / net.across)] as number);
-      places[3 * n] = cloth.placesMm[3 * n] as number;
-      places[3 * n + 1] = -(cloth.placesMm[3 * n + 1] as number);
-      places[3 * n + 2] = (cloth.placesMm[3 * n + 2] as number) + before * APART_MM;
+    const { placesMm, strands } = cloth;
+    const last = strands[net.along - 1] as number;
+    for (let j = 0; j < net.along; j++) {
+      const beforeMm = APART_MM * (last - (strands[j] as number));
+      const end = 3 * net.across * (j + 1);
+      for (let at = end - 3 * net.across; at < end; at += 3) {
+        places[at] = placesMm[at] as number;
+        places[at + 1] = -(placesMm[at + 1] as number);
+        places[at + 2] = (placesMm[at + 2] as number) + beforeMm;
+      }
     }
     position.needsUpdate = true;
     const normal = this.#geometry.getAttribute("normal") as BufferAttribute;
