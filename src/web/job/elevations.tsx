@@ -19,7 +19,7 @@ import { SvgElement } from "../sheets/svg-node.tsx";
 import { type ElementSize, useBox } from "../sheets/use-box.ts";
 import { useJob } from "../state/fields.ts";
 import { alignedRoomOf, shadePlanOf } from "../state/planning.ts";
-import { usePlanner } from "../state/store.ts";
+import { useRaise } from "../state/raise.ts";
 import { useSameItems } from "../state/use-same-items.ts";
 import { useNear } from "./use-near.ts";
 import "./elevations.css";
@@ -106,7 +106,7 @@ function RoomElevation({ room, index, scale, remPx }: RoomElevationProps) {
 
 function RoomSvg({ room, index, scale, pxPerMm }: Omit<RoomElevationProps, "remPx"> & { pxPerMm: number }) {
   const job = useJob();
-  const raise = usePlanner((planner) => planner.view.raise);
+  const raise = useRaise();
   const shades = useSameItems(
     room.windows.flatMap((_, window) => shadePlanOf(job, { room: index, window }) ?? []),
   );

@@ -3,7 +3,7 @@ import { COARSE_WORDS, methodWords } from "../../drawing/index.ts";
 import { Segments } from "../inputs/segments.tsx";
 import { useShadeNow } from "../shade/shade-context.tsx";
 import { useBox } from "../sheets/use-box.ts";
-import { usePlanner } from "../state/store.ts";
+import { useRaise } from "../state/raise.ts";
 import { InWindow } from "./in-window.tsx";
 import { SaveShade } from "./save-shade.tsx";
 import type { LightFrom } from "./scene/live-scene.ts";
@@ -23,7 +23,7 @@ const NEAR_PER_PX = 0.0015;
 export function LivePicture({ onFail }: { onFail: () => void }) {
   const { plan } = useShadeNow();
   const { heights, failed } = useHeights(plan);
-  const words = usePlanner(({ view }) => (failed ? FAILED : wordsOf(heights, view.raise)));
+  const words = useRaise((raise) => (failed ? FAILED : wordsOf(heights, raise)));
   const [place, setPlace] = useState<keyof typeof PLACES>("turned");
   const [lightFrom, setLightFrom] = useState<LightFrom>("room");
   const [lined, setLined] = useState(true);

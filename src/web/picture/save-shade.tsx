@@ -4,7 +4,7 @@ import { sceneColours } from "../../drawing/index.ts";
 import { download } from "../persistence/job-file.ts";
 import { useShadeNow } from "../shade/shade-context.tsx";
 import { useJob } from "../state/fields.ts";
-import { setRaise, usePlanner } from "../state/store.ts";
+import { setRaise, useRaise } from "../state/raise.ts";
 import { clipKind, recordClip } from "./export/clip.ts";
 import { patternTile } from "./pattern-tile.ts";
 import { pngOfCanvas, savePng } from "./save-picture.ts";
@@ -45,7 +45,7 @@ export function SaveShade({ canvas, heights, turn, hold }: SaveShadeProps) {
     const tile = sewnCloth(printed, plan, heights.net.alongMm.at(-1) ?? 0);
     const png = tile && (await pngOfCanvas(tile.canvas));
     const pattern = tile && png ? { pattern: { ...tile, png: new Uint8Array(await png.arrayBuffer()) } } : {};
-    const cloth = playedAt(heights.net, heights.frames, usePlanner.getState().view.raise);
+    const cloth = playedAt(heights.net, heights.frames, useRaise.getState());
     const { face: faceHex, back } = sceneColours(plan);
     const bytes = await clothGlb(heights.net, cloth, { face: faceHex, back, ...pattern }, window.name);
     download(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "model/gltf-binary" }), `${window.id}.glb`);
@@ -56,7 +56,7 @@ export function SaveShade({ canvas, heights, turn, hold }: SaveShadeProps) {
       if (clip) download(clip.blob, `${window.id}-${name}.${clip.ending}`);
     });
   const saveRaise = () => {
-    const was = usePlanner.getState().view.raise;
+    const was = useRaise.getState();
     // Up, and down again.
     saveClip("raised", (share) => setRaise(share < 1 ? 1 - Math.abs(1 - 2 * share) : was))();
   };

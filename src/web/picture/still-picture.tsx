@@ -6,7 +6,7 @@ import { PlacedSheet, paperOf } from "../sheets/sheet.tsx";
 import type { OnScreen } from "../sheets/sheet-placing.ts";
 import type { ElementSize } from "../sheets/use-box.ts";
 import { useUnits } from "../state/fields.ts";
-import { usePlanner } from "../state/store.ts";
+import { useRaise } from "../state/raise.ts";
 import { KeptWorker } from "../workers/kept-worker.ts";
 import { drawStill, type WantedStill } from "./draw-still.ts";
 import { type LatestFirst, latestFirst } from "./latest-first.ts";
@@ -17,7 +17,7 @@ import "./still-picture.css";
 export function StillPicture({ box }: { box: ElementSize }) {
   const { plan } = useShadeNow();
   const units = useUnits();
-  const raise = usePlanner((planner) => planner.view.raise);
+  const raise = useRaise();
   const { pxPerMm, maxWidthMm, maxHeightMm } = paperOf(box);
   // Its effect comes before the one that asks it.
   const { shown, drawer } = useDrawer();

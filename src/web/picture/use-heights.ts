@@ -2,7 +2,7 @@ import { useEffect, useState } from "react";
 import { type CommonNet, type HangingFrame, type HeightNews, withFrame } from "../../drape/index.ts";
 import { drapeInput } from "../../drawing/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
-import { usePlanner } from "../state/store.ts";
+import { useRaise } from "../state/raise.ts";
 import { HANGS_MS } from "../workers/hangs.ts";
 import type { KeptWorker } from "../workers/kept-worker.ts";
 import { beginHangWorker } from "./begin-hang-worker.ts";
@@ -48,10 +48,7 @@ export function useHeights(plan: ShadePlan): { heights?: KnownHeights; failed: b
       };
       const input = drapeInput(plan);
       kept
-        .ask(
-          (service, hearing) => service.workOut(input, usePlanner.getState().view.raise, hearing(tell)),
-          HANGS_MS,
-        )
+        .ask((service, hearing) => service.workOut(input, useRaise.getState(), hearing(tell)), HANGS_MS)
         .then(
           () => end("done"),
           () => end("failed"),

@@ -5,7 +5,7 @@ import type { Cloth } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import { useShadeNow } from "../shade/shade-context.tsx";
 import { useJob, useUnits } from "../state/fields.ts";
-import { usePlanner } from "../state/store.ts";
+import { useRaise } from "../state/raise.ts";
 import { lightThrough } from "./light-through.ts";
 import { type PatternTile, patternTile } from "./pattern-tile.ts";
 import { type LightFrom, LiveScene } from "./scene/live-scene.ts";
@@ -52,7 +52,7 @@ export function useLiveScene(
       const { heights, plan, units } = latest.current;
       if (heights === undefined) return;
       const { net, frames } = heights;
-      const { raise } = usePlanner.getState().view;
+      const raise = useRaise.getState();
       const cloth = playedAt(net, frames, raise, played?.net === net ? played.cloth : undefined);
       played = { net, cloth };
       live.hang(net, cloth, pictureRig(plan, units, raise), bareBattens(plan, units, raise));
@@ -137,13 +137,7 @@ export function useLiveScene(
   // biome-ignore lint/correctness/useExhaustiveDependencies: what the cloth hangs by
   useEffect(() => rehang(false), [heights, plan, units, rehang]);
   // Nothing of the page but its slider is made anew as the shade goes up.
-  useEffect(
-    () =>
-      usePlanner.subscribe(({ view }, { view: was }) => {
-        if (view.raise !== was.raise) rehang(true);
-      }),
-    [rehang],
-  );
+  useEffect(() => useRaise.subscribe(() => rehang(true)), [rehang]);
   useEffect(redraw, [...also, redraw]);
   return { scene, redraw, hold };
 }

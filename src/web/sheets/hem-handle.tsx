@@ -1,7 +1,7 @@
 import { type PointerEvent, useState } from "react";
 import type { Placed } from "../../drawing/index.ts";
 import { useShadeNow } from "../shade/shade-context.tsx";
-import { setRaise, usePlanner } from "../state/store.ts";
+import { setRaise, useRaise } from "../state/raise.ts";
 
 /** As tall as a fingertip is wide, px: WCAG 2.2, 2.5.5 Target Size (Enhanced). */
 const FINGER_PX = 44;
@@ -16,7 +16,7 @@ interface HemHandleProps {
 /** The hem, to be taken hold of and raised or let down; the slider does the same for keys. */
 export function HemHandle({ placed, box, pxPerMm }: HemHandleProps) {
   const { plan } = useShadeNow();
-  const raise = usePlanner((planner) => planner.view.raise);
+  const raise = useRaise();
   const [held, setHeld] = useState<{ fromPx: number; raise: number }>();
   const loweredMm = plan.size.finishedLengthMm;
   const travelMm = loweredMm - plan.grid.raisedHeightMm;

@@ -1,5 +1,5 @@
 import { useId, useLayoutEffect, useRef } from "react";
-import { setRaise, usePlanner } from "../state/store.ts";
+import { setRaise, useRaise } from "../state/raise.ts";
 
 /** One press of an arrow key, as a share of the way up. */
 const STEP = 0.01;
@@ -28,11 +28,9 @@ export function RaiseSlider() {
       event.stopPropagation();
       setRaise(slider.valueAsNumber);
     };
-    show(usePlanner.getState().view.raise);
+    show(useRaise.getState());
     slider.addEventListener("input", heed);
-    const forget = usePlanner.subscribe(({ view }, { view: was }) => {
-      if (view.raise !== was.raise) show(view.raise);
-    });
+    const forget = useRaise.subscribe(show);
     return () => {
       slider.removeEventListener("input", heed);
       forget();

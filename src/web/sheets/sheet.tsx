@@ -3,6 +3,7 @@ import { type PhotoOfCloth, type Placed, type PlacedText, svgNodes } from "../..
 import type { Motif, SheetKind } from "../../shade-plan/index.ts";
 import { useShade, useShadeNow } from "../shade/shade-context.tsx";
 import { useJob, useUnits } from "../state/fields.ts";
+import { useRaise } from "../state/raise.ts";
 import { type Picked, pick, usePlanner } from "../state/store.ts";
 import { FactsTable } from "./facts-table.tsx";
 import { HemHandle } from "./hem-handle.tsx";
@@ -34,7 +35,7 @@ interface SheetProps {
 export function Sheet({ kind, box, letters = 1 }: SheetProps) {
   const { plan } = useShadeNow();
   const units = useUnits();
-  const raise = usePlanner((planner) => planner.view.raise);
+  const raise = useRaise();
   const { pxPerMm, maxWidthMm, maxHeightMm } = paperOf(box, letters);
   const onScreen = useMemo(
     () => placeSheet(kind, plan, units, raise, { maxWidthMm, maxHeightMm }),

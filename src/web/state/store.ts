@@ -6,6 +6,7 @@ import type { SavingState } from "../persistence/autosave.ts";
 import type { SectionId } from "../sections/sections.ts";
 import { applyEdit, type Edit, EMPTY_HISTORY, type History, redo, undo } from "./history.ts";
 import { type OpenSections, openSectionsOf, rememberOpen } from "./open-sections.ts";
+import { useRaise } from "./raise.ts";
 import { repaintStarts } from "./repaint.ts";
 
 /** Who may write the job that is open. */
@@ -29,8 +30,6 @@ export interface Picked {
 
 export interface View {
   sheet: SheetKind;
-  /** 0 lowered, 1 raised. */
-  raise: number;
   picked?: Picked;
   /** On a small screen the drawing has it all. */
   large?: boolean;
@@ -59,7 +58,7 @@ export interface Planner {
   view: View;
 }
 
-const FIRST_VIEW: View = { sheet: "front", raise: 0, open: {} };
+const FIRST_VIEW: View = { sheet: "front", open: {} };
 
 export const usePlanner = create<Planner>()(() => ({
   history: EMPTY_HISTORY,
@@ -83,6 +82,7 @@ export function layOutJob(
   room?: Replica,
 ): void {
   const same = get().job?.id === job.id;
+  if (!same) useRaise.setState(0, true);
   const view: View = { ...FIRST_VIEW, open: openSectionsOf(job.id) };
   set({
     job,
@@ -162,11 +162,6 @@ function step(move: typeof undo, said: string): void {
 export function look(change: Partial<View>): void {
   const { view } = get();
   set({ view: { ...view, ...change } });
-}
-
-export function setRaise(raise: number): void {
-  repaintStarts();
-  look({ raise });
 }
 
 export function pick(picked: Picked | undefined): void {

@@ -1,6 +1,7 @@
 import type { WorstState } from "../../../shade-plan/index.ts";
 import { lengthText } from "../../../units/index.ts";
 import { useUnits } from "../../state/fields.ts";
+import { setRaise } from "../../state/raise.ts";
 import { look } from "../../state/store.ts";
 
 /** Puts the drawing into the state in which a rule is worst. */
@@ -15,7 +16,10 @@ export function ShowWorst({ worst }: { worst: WorstState }) {
     <button
       type="button"
       className="button button-small"
-      onClick={() => look({ sheet: "side", raise: worst.raise })}
+      onClick={() => {
+        setRaise(worst.raise);
+        look({ sheet: "side" });
+      }}
     >
       Show worst position: {stateText(worst.raise)}, {hem}
     </button>
