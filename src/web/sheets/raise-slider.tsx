@@ -25,6 +25,7 @@ export function RaiseSlider() {
       hung.transform = `translateY(${-100 * raise}%)`;
     };
     const heed = (event: Event) => {
+      // Nobody else heeds it: the page is not asked at each step.
       event.stopPropagation();
       setRaise(slider.valueAsNumber);
     };
